@@ -1,0 +1,1 @@
+"""The user's TOML file: model, loader, template. The only home of pydantic."""

@@ -1,0 +1,1 @@
+"""Tables of facts with their sources, and their readers: survey moments, timber, sheets, sections, hardware."""

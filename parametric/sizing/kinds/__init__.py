@@ -1,0 +1,1 @@
+"""Sizing rules, one file for each kind."""

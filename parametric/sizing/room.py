@@ -1,0 +1,32 @@
+"""Clear distances inside the van, past the things that stay."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from parametric.brief.interior import narrowest
+from parametric.brief.van import Fixed, Van
+
+Range = tuple[float, float]
+
+
+def clear_length(van: Van, start: float, end: float, y: Range, z: Range) -> float:
+    """How far forward from `start` the van is clear in a window of y and z, at most to `end`, mm."""
+    hits = (f.x[0] for f in van.fixed if f.x[1] > start and f.x[0] >= start and _meets(f.y, y) and _meets(f.z, z))
+    return min((end, *hits))
+
+
+def aisle(van: Van, left: float, x: Range, top: float = 1000.0) -> float:
+    """Least clear width between a face at `left` and whatever stands to its left, below `top`, mm."""
+    wall = narrowest(van, "left", x[0], x[1], 0.0, top)
+    boxes = (f.y[0] for f in van.fixed if _meets(f.x, x) and f.z[0] < top and f.y[1] > left)
+    return min((wall, *boxes)) - left
+
+
+def blocked(boxes: Iterable[Fixed], x: Range, y: Range, z: Range) -> str | None:
+    """Name of the first fixed thing that a box would meet."""
+    return next((f.name for f in boxes if _meets(f.x, x) and _meets(f.y, y) and _meets(f.z, z)), None)
+
+
+def _meets(a: Range, b: Range) -> bool:
+    return a[0] < b[1] and b[0] < a[1]

@@ -1,0 +1,243 @@
+"""From brief and body to every height and length: the rules in their order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+
+from parametric.body import Body
+from parametric.brief.interior import narrowest
+from parametric.brief.model import Brief
+from parametric.brief.van import Van
+from parametric.core.errors import RefusedError
+from parametric.sizing import room
+from parametric.sizing.dimensions import Dimensions, Heights, Legs, Lengths, Stages, Widths
+from parametric.sizing.kinds import cleat_legs, feet_down, panel
+from parametric.sizing.sections import Sections, resolve
+
+P_LOW, P_HIGH = 0.05, 0.95
+SLOT_GOOD = 600.0
+END_GAP = 5.0
+STAGE_PLAY = 10.0  # leg stages to the posts of their bay
+FEET = 260.0  # to either side of the sitting place (OSHA eTool: 520 wide)
+THINNEST, THICKEST = 14.0, 18.6
+UPRIGHT_DOWN, UPRIGHT_UP = 40.0, 55.0  # uprights past the groove floor, for two bolts a step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class People:
+    """Who sleeps and who works.
+
+    Attributes:
+        bodies: One body for each sleeper, in the order of the brief.
+        worker: Index of the sleeper the desk is sized for.
+        shoes: Sole and heel of the worker's shoes, mm.
+    """
+
+    bodies: tuple[Body, ...]
+    worker: int
+    shoes: float
+
+    @property
+    def at_desk(self) -> Body:
+        """The body the desk is sized for."""
+        return self.bodies[self.worker]
+
+    @property
+    def tallest(self) -> float:
+        """Greatest stature, mm."""
+        return max(b.mean["stature"] for b in self.bodies)
+
+
+def people(brief: Brief, bodies: Sequence[Body]) -> People:
+    """The bodies of a brief with their parts to play: the first sleeper who works sits at the desk."""
+    worker = next(i for i, s in enumerate(brief.sleeper) if s.works)
+    return People(bodies=tuple(bodies), worker=worker, shoes=brief.sleeper[worker].shoes)
+
+
+def solve(brief: Brief, who: People) -> Dimensions:
+    """Work out every height, length and width.
+
+    Args:
+        brief: The user's brief.
+        who: The bodies it is for.
+
+    Raises:
+        RefusedError: The kinds asked for are not built by this version, or cannot stand.
+    """
+    _refuse_kinds(brief)
+    parts = resolve(brief.stock.sections.model_dump(exclude_none=True))
+    heights, steps = _heights(brief, who, parts)
+    overlap = _overlap(who.at_desk)
+    night, desk = heights.platform - heights.panel, heights.desk_high - heights.panel
+    stages = cleat_legs.stages(night, desk, parts.leg)
+    lengths = _lengths(brief, who, parts, heights, overlap, stages)
+    return Dimensions(
+        heights=heights,
+        lengths=lengths,
+        widths=_widths(brief, parts, heights, lengths),
+        legs=_legs(parts, stages, lengths.panel_depth, overlap),
+        sections=parts,
+        pitch=feet_down.PITCH,
+        steps=steps,
+    )
+
+
+def _refuse_kinds(brief: Brief) -> None:
+    built = {
+        "arrangement.extension": (brief.arrangement.extension, "panel"),
+        "arrangement.support": (brief.arrangement.support, "cleat_legs"),
+        "sitting.seat": (brief.sitting.seat, "feet_down"),
+        "bed.direction": (brief.bed.direction, "along"),
+        "bed.side": (brief.bed.side, "right"),
+    }
+    wrong = [
+        f'{key} = "{got}" is not built by this version; write "{good}"'
+        for key, (got, good) in built.items()
+        if got not in (good, "auto")
+    ]
+    t = brief.stock.panel
+    if not THINNEST <= t <= THICKEST:
+        wrong.append(
+            f"stock.panel_thickness: {t:g} measured or mean; the groove of the desk cleat takes {THINNEST:g} to "
+            f"{THICKEST:g}, so use 15 or 18"
+        )
+    if wrong:
+        raise RefusedError("; ".join(wrong))
+
+
+def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple[float, ...]]:
+    body, bed, sitting = who.at_desk, brief.bed, brief.sitting
+    mattress = bed.mattress.thickness + bed.mattress.air_mat
+    sink = bed.mattress.sink_seated
+    t = brief.stock.panel
+    popliteal, elbow, thigh = (body.mean[k] for k in ("popliteal_height", "elbow_height_sitting", "thigh_clearance"))
+    seat = _float(feet_down.seat_height(popliteal, who.shoes)) if sitting.seat_height is None else sitting.seat_height
+    platform = _float(feet_down.platform_height(seat, mattress, sink))
+    if bed.platform_height is not None:
+        platform = bed.platform_height
+    platform = round(platform)
+    seat = _float(feet_down.loaded_seat(platform, mattress, sink))
+    gap = brief.rules.thigh_gap
+    desk = sitting.desk_height
+    if desk is None:
+        desk = float(round(_float(feet_down.desk_height(seat, elbow, thigh, gap, t))))
+    up = _float(feet_down.steps_above(body.quantile("elbow_height_sitting", P_HIGH) - elbow))
+    spread = elbow - body.quantile("elbow_height_sitting", P_LOW)
+    down = _float(feet_down.steps_below(spread, desk - t - seat - thigh - gap))
+    steps = tuple(desk + feet_down.PITCH * k for k in range(-int(down), int(up) + 1))
+    lowest_strip = platform - parts.slat[1] - parts.batten[1] - parts.strip[1]
+    lowest_frame = platform - max(parts.bearer[1], parts.rail[1])
+    heights = Heights(
+        seat=seat,
+        platform=platform,
+        mattress=mattress,
+        desk=desk,
+        desk_low=steps[0],
+        desk_high=steps[-1],
+        panel=t,
+        storage=min(lowest_strip, lowest_frame),
+        knee=body.mean["knee_height"] + who.shoes,
+        thigh=seat + thigh,
+        head=seat + body.mean["sitting_height"],
+    )
+    return heights, steps
+
+
+def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overlap: float, stages: Stages) -> Lengths:
+    van, body, ledger = brief.van, who.at_desk, parts.ledger[0]
+    rear = panel.rear(parts.stiffener[0])
+    bed = min(brief.bed.length or who.tallest + brief.bed.length_allowance, van.length_night - rear - END_GAP)
+    wanted = max(panel.desk_depth(brief.sitting.keyboard), cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg))
+    length = brief.bed.platform_length
+    if length is None:
+        length = round(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))
+    depth, front = bed - length - panel.JOINT, rear + length
+    seat_front = front + ledger
+    reach = body.mean["buttock_popliteal_length"]
+    back = _float(feet_down.back(seat_front, reach))
+    near = round(_float(feet_down.near_edge(back, body.mean["abdominal_depth_sitting"])))
+    right = _right(van, heights, rear, bed)
+    left, place = right + brief.bed.width, right + brief.bed.width / 2.0
+    height = (heights.desk_low - 100.0, heights.desk_high)
+    end = room.clear_length(van, seat_front, van.length_day, (right, left), height)
+    ceiling = van.ceiling - van.lining.ceiling - van.lining.floor
+    beside = 2.0 * parts.post[0] + STAGE_PLAY
+    between = panel.Middle(
+        rear=rear,
+        front=front,
+        bearer=parts.bearer[0],
+        longest_lid=ceiling - panel.LID_SPARE - heights.platform - panel.KNUCKLE,
+        depth=depth,
+        stowed=stages.lower_desk + cleat_legs.FOOT + beside,
+    )
+    middle = panel.middle_bearer(between, seat_front, _float(feet_down.seat_depth(reach)), heights.mattress)
+    return Lengths(
+        rear=rear,
+        platform=float(length),
+        bed=bed,
+        panel_depth=depth,
+        middle=float(round(middle)),
+        seat_front=seat_front,
+        back=back,
+        belly=back + body.mean["abdominal_depth_sitting"],
+        knee=back + body.mean["buttock_knee_length"],
+        near=float(near),
+        foot_end=room.clear_length(van, seat_front, van.length_day, (place - FEET, place + FEET), (0.0, 100.0)),
+        parked=float(max(near, min(end - END_GAP - depth, seat_front + SLOT_GOOD))),
+    )
+
+
+def _right(van: Van, heights: Heights, rear: float, bed: float) -> float:
+    """Right face of the platform: off the wall where bed and mattress find it narrowest."""
+    top = heights.platform + heights.mattress
+    return narrowest(van, "right", rear, rear + bed, 0.0, top) + panel.PLATFORM_GAP
+
+
+def _overlap(body: Body) -> float:
+    """How far the panel reaches over the seat for the slimmest likely body, from the seat front, mm."""
+    slim = body.quantile("abdominal_depth_sitting", P_LOW)
+    back_to_edge = slim + feet_down.BELLY_GAP + feet_down.BEHIND_KNEE
+    return max(0.0, body.mean["buttock_popliteal_length"] - back_to_edge)
+
+
+def _legs(parts: Sections, stages: Stages, depth: float, overlap: float) -> Legs:
+    near = cleat_legs.near_leg(overlap, parts.leg)
+    far = cleat_legs.far_leg(depth, parts.stiffener[0], parts.leg)
+    short = cleat_legs.LEAST_APART - (far - near)
+    if short > 1e-6:
+        raise RefusedError(
+            f"desk support cleat_legs: a panel {depth:.0f} deep leaves {far - near:.0f} between its legs and "
+            f"{cleat_legs.LEAST_APART:.0f} are needed; make the bed longer or the platform shorter by {short:.0f}"
+        )
+    return Legs(
+        **asdict(stages), head=cleat_legs.HEAD, foot=cleat_legs.FOOT, near=near, far=far, inset=cleat_legs.INSET
+    )
+
+
+def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -> Widths:
+    van, front, t = brief.van, lengths.front, heights.panel
+    right = _right(van, heights, lengths.rear, lengths.bed)
+    left = right + brief.bed.width
+    end = lengths.rear + lengths.bed
+    night = narrowest(van, "right", front, end, heights.platform - t - parts.post[0], heights.platform)
+    low, high = heights.desk_low - t - UPRIGHT_DOWN, heights.desk_high - t + UPRIGHT_UP
+    desk = narrowest(van, "right", lengths.near, lengths.parked + lengths.panel_depth, low, high)
+    stack = heights.platform + t + 3.0 * heights.mattress
+    leaning = narrowest(van, "right", 0.0, front, heights.platform, stack) + panel.PLATFORM_GAP
+    return Widths(
+        stacked=max(right, leaning),
+        right=right,
+        left=left,
+        wall_night=night,
+        wall_desk=desk,
+        panel_length=panel.across(left, night),
+        panel_night=night + panel.WALL_GAP,
+        panel_desk=desk + t + parts.cleat[0] - panel.GROOVE + panel.GROOVE_PLAY,
+        place=(right + left) / 2.0,
+        aisle=room.aisle(van, left, (lengths.rear, end)),
+    )
+
+
+def _float(value: object) -> float:
+    return float(value)  # type: ignore[arg-type]
