@@ -1,0 +1,1 @@
+"""Parts put where they belong: world placements, part numbers, quantities, mass properties."""

@@ -1,0 +1,245 @@
+"""Does the seat and the desk fit the body: heights, gaps and room against published criteria. Numbers only."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from parametric.brief.interior import ceiling_at
+from parametric.brief.model import Brief
+from parametric.core import sources
+from parametric.core.check import Check, Verdict, judge
+from parametric.sizing.dimensions import Dimensions
+from parametric.sizing.kinds import feet_down
+from parametric.sizing.solve import P_HIGH, P_LOW, People
+
+KNEE_SPARE: Final = 10.0
+KNEE_DEPTH: Final = 440.0
+STEPS: Final = ("desk", "desk/low", "desk/high")
+
+
+def comfort_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
+    """All comfort checks of the modes in which somebody sits."""
+    out = [_seat_height(who, dims), _seat_depth(who, dims), _back_support()]
+    for mode in STEPS:
+        out += [
+            _desk_height(who, dims, mode),
+            _thigh_gap(brief, dims, mode),
+            _knee_gap(dims, mode),
+        ]
+    out += [
+        _desk_depth(brief, dims),
+        _desk_width(dims),
+        _knee_room(dims),
+        _foot_room(brief, dims),
+        _heel_room(dims),
+        *_head_room(brief, who, dims),
+    ]
+    return out
+
+
+def _seat_height(who: People, dims: Dimensions) -> Check:
+    wanted = who.at_desk.mean["popliteal_height"] + who.shoes
+    return judge(
+        "comfort.seat_height",
+        dims.heights.seat - wanted,
+        low=-40.0,
+        high=15.0,
+        mode="desk",
+        says=f"loaded seat {dims.heights.seat:.0f} against popliteal height with shoe {wanted:.0f}",
+        source=sources.SEAT_HEIGHT,
+        proposal=f"slat top at {dims.heights.platform + wanted - feet_down.SLACK - dims.heights.seat:.0f}",
+    )
+
+
+def _seat_depth(who: People, dims: Dimensions) -> Check:
+    gap = dims.lengths.back + who.at_desk.mean["buttock_popliteal_length"] - dims.lengths.seat_front
+    return judge(
+        "comfort.behind_knee",
+        gap,
+        low=25.0,
+        good_low=50.0,
+        good_high=90.0,
+        mode="desk",
+        says=f"gap from the seat front to the back of the knee {gap:.0f}",
+        source=sources.SEAT_DEPTH,
+    )
+
+
+def _back_support() -> Check:
+    return Check(
+        id="comfort.back_support",
+        says="no back rest at the desk: the trunk holds itself up",
+        verdict=Verdict.CAUTION,
+        source="RULA trunk score 2 without support (McAtamney and Corlett 1993)",
+        mode="desk",
+        proposal="a firm cushion between the back and the stacked mattress pieces; get up every 30 to 50 minutes",
+    )
+
+
+def _desk_height(who: People, dims: Dimensions, mode: str) -> Check:
+    """The middle step is judged for the likeliest elbow, the outer ones for the 5th and 95th percentile."""
+    body, name = who.at_desk, "elbow_height_sitting"
+    share = {"desk": None, "desk/low": P_LOW, "desk/high": P_HIGH}[mode]
+    elbow = dims.heights.seat + (body.mean[name] if share is None else body.quantile(name, share))
+    hard = 15.0 if share is None else None
+    whose = "the likeliest elbow" if share is None else f"an elbow at the {share * 100:.0f}th percentile,"
+    return judge(
+        "comfort.desk_height",
+        dims.desk_at(mode) - elbow,
+        low=None if hard is None else -hard,
+        high=hard,
+        good_low=-15.0,
+        good_high=15.0,
+        mode=mode,
+        says=f"desk {dims.desk_at(mode):.0f} against {whose} {elbow:.0f} above the floor",
+        source=sources.DESK_HEIGHT,
+        proposal=f"desk surface at {elbow:.0f}" if share is None else "measure elbow_height_sitting for the brief",
+    )
+
+
+def _thigh_gap(brief: Brief, dims: Dimensions, mode: str) -> Check:
+    gap = dims.desk_at(mode) - dims.heights.panel - dims.heights.thigh
+    return judge(
+        "comfort.thigh_gap",
+        gap,
+        low=brief.rules.thigh_gap,
+        mode=mode,
+        parts=("panel",),
+        says=f"room over the thigh {gap:.0f}",
+        source=sources.THIGH_GAP,
+        proposal=f"raise the desk by {brief.rules.thigh_gap - gap:.0f}",
+    )
+
+
+def _knee_gap(dims: Dimensions, mode: str) -> Check:
+    under = dims.desk_at(mode) - dims.heights.panel
+    stiffener = dims.lengths.near + dims.lengths.panel_depth - dims.sections.stiffener[0]
+    part = "panel"
+    if stiffener < dims.lengths.knee:
+        under, part = under - dims.sections.stiffener[1], "stiffener"
+    gap = under - dims.heights.knee
+    return judge(
+        "comfort.knee_gap",
+        gap,
+        low=0.0,
+        good_low=KNEE_SPARE,
+        mode=mode,
+        parts=(part,),
+        says=f"room over the knee {gap:.0f}",
+        source=sources.KNEE_GAP,
+        proposal=f"raise the desk by {KNEE_SPARE - gap:.0f}",
+    )
+
+
+def _desk_depth(brief: Brief, dims: Dimensions) -> Check:
+    good = 600.0 if brief.sitting.keyboard else 560.0
+    return judge(
+        "comfort.desk_depth",
+        dims.lengths.panel_depth,
+        low=500.0,
+        good_low=good,
+        mode="desk",
+        parts=("panel",),
+        says=f"desk {dims.lengths.panel_depth:.0f} deep",
+        source=sources.DESK_SIZE,
+        proposal=f"shorten the platform by {good - dims.lengths.panel_depth:.0f}",
+    )
+
+
+def _desk_width(dims: Dimensions) -> Check:
+    return judge(
+        "comfort.desk_width",
+        dims.widths.panel_length,
+        low=600.0,
+        good_low=800.0,
+        mode="desk",
+        parts=("panel",),
+        says=f"desk {dims.widths.panel_length:.0f} wide",
+        source=sources.DESK_SIZE,
+        proposal=f"widen the bed by {800.0 - dims.widths.panel_length:.0f}",
+    )
+
+
+def _knee_room(dims: Dimensions) -> Check:
+    room = dims.lengths.panel_depth - dims.sections.stiffener[0]
+    return judge(
+        "comfort.knee_depth",
+        room,
+        low=400.0,
+        good_low=KNEE_DEPTH,
+        mode="desk",
+        says=f"depth for the knees under the desk {room:.0f}",
+        source=sources.KNEE_ROOM,
+    )
+
+
+def _foot_room(brief: Brief, dims: Dimensions) -> Check:
+    room = dims.lengths.foot_end - dims.lengths.seat_front
+    return judge(
+        "comfort.foot_room",
+        room,
+        low=450.0,
+        good_low=feet_down.FOOT_ROOM,
+        mode="desk",
+        says=f"floor from the seat front to the first obstacle {room:.0f} of {brief.van.length_day:.0f}",
+        source=sources.FOOT_ROOM,
+        proposal=f"clear {feet_down.FOOT_ROOM - room:.0f} more floor, or a shorter platform",
+    )
+
+
+def _heel_room(dims: Dimensions) -> Check:
+    height = dims.heights.platform - max(dims.sections.bearer[1], dims.heights.panel + dims.sections.ledger[1])
+    return judge(
+        "comfort.heel_room",
+        height,
+        low=120.0,
+        good_low=250.0,
+        mode="desk",
+        parts=("ledger", "front_bearer"),
+        says=f"height for the heels under the seat front {height:.0f}",
+        source=sources.HEEL_ROOM,
+    )
+
+
+def _head_room(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
+    """Over the seated head: at the desk with the roof up, in the lounge as the van stands and with the roof shut."""
+    out = []
+    need = brief.rules.head_clearance
+    for mode in ("desk", "lounge"):
+        gap = head_gap(brief, who, dims, roof_up=True)
+        out.append(
+            judge(
+                "comfort.head_room",
+                gap,
+                low=need,
+                mode=mode,
+                says=f"room over the head {gap:.0f}, crown at {dims.heights.head:.0f}",
+                source=sources.HEAD_ROOM,
+                proposal=f"{need - gap:.0f} more height, or see the clash for other ways",
+            )
+        )
+    if brief.van.roof is not None and brief.van.roof.lifts:
+        gap = head_gap(brief, who, dims, roof_up=False)
+        out.append(
+            judge(
+                "comfort.head_room_roof_shut",
+                gap,
+                good_low=need,
+                mode="lounge",
+                says=f"room over the head with the roof shut {gap:.0f}",
+                source=sources.HEAD_ROOM,
+                proposal="open the roof to sit upright, or recline",
+            )
+        )
+    return out
+
+
+def head_gap(brief: Brief, who: People, dims: Dimensions, roof_up: bool) -> float:
+    """Least room over the head of the person at the desk, mm: over the whole head, not its middle."""
+    body, le = who.at_desk, dims.lengths
+    length, breadth = body.mean["head_length"], body.mean["head_breadth"]
+    middle = le.back + body.mean["chest_depth"] / 2.0
+    corners = [
+        (middle + dx * length / 2.0, dims.widths.place + dy * breadth / 2.0) for dx in (-1.0, 1.0) for dy in (-1.0, 1.0)
+    ]
+    return min(ceiling_at(brief.van, x, y, roof_up) for x, y in corners) - dims.heights.head

@@ -1,0 +1,115 @@
+"""Does the bed fit the sleepers. Numbers only."""
+
+from __future__ import annotations
+
+from parametric.brief.interior import ceiling_at
+from parametric.brief.model import Brief
+from parametric.core import sources
+from parametric.core.check import Check, judge
+from parametric.mechanism.lids import lids_of, slat_places
+from parametric.mechanism.platform import frame_of
+from parametric.sizing.dimensions import Dimensions
+from parametric.sizing.solve import People
+
+
+def sleep_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
+    """All checks of the bed."""
+    return [
+        _length(who, dims),
+        _width(brief, who),
+        _head_room(brief, dims),
+        _slat_gap(dims),
+        _end_gap(dims),
+        _ventilation(brief),
+    ]
+
+
+def _length(who: People, dims: Dimensions) -> Check:
+    spare = dims.lengths.bed - who.tallest
+    return judge(
+        "sleep.length",
+        spare,
+        low=70.0,
+        good_low=150.0,
+        mode="night",
+        says=f"bed {dims.lengths.bed:.0f} for a stature of {who.tallest:.0f}",
+        source=sources.BED_LENGTH,
+        proposal=f"{150.0 - spare:.0f} more length, or lie diagonally",
+    )
+
+
+def _width(brief: Brief, who: People) -> Check:
+    if len(who.bodies) == 1:
+        low, good = 610.0, 700.0
+    else:
+        low, good = sum(b.mean["bideltoid_breadth"] for b in who.bodies), 1220.0
+    return judge(
+        "sleep.width",
+        brief.bed.width,
+        low=low,
+        good_low=max(low, good),
+        mode="night",
+        says=f"bed {brief.bed.width:.0f} wide for {len(who.bodies)}",
+        source=sources.BED_WIDTH,
+        proposal=f"widen the bed to {max(low, good):.0f}",
+    )
+
+
+def _head_room(brief: Brief, dims: Dimensions) -> Check:
+    le, top = dims.lengths, dims.heights.platform + dims.heights.mattress
+    xs = (le.rear, le.rear + le.bed)
+    room = min(ceiling_at(brief.van, x, dims.widths.place, False) for x in xs) - top
+    return judge(
+        "sleep.head_room",
+        room,
+        low=300.0,
+        good_low=610.0,
+        mode="night",
+        says=f"room over the mattress {room:.0f}",
+        source=sources.LYING_ROOM,
+    )
+
+
+def _slat_gap(dims: Dimensions) -> Check:
+    w = dims.sections.slat[0]
+    gaps = []
+    for lid in lids_of(frame_of(dims)):
+        places = slat_places(lid.start, lid.end, w)
+        gaps.append(places[1] - places[0] - w)
+    # over a bearer the gap is taken up by the bearer itself
+    return judge(
+        "sleep.slat_gap",
+        max(gaps),
+        high=75.0,
+        good_high=64.0,
+        mode="night",
+        says=f"widest gap between slats {max(gaps):.0f}",
+        source=sources.SLAT_GAP,
+    )
+
+
+def _end_gap(dims: Dimensions) -> Check:
+    gap = dims.lengths.extension - dims.lengths.panel_depth
+    return judge(
+        "sleep.joint",
+        gap,
+        low=0.0,
+        high=8.0,
+        mode="night",
+        parts=("panel",),
+        says=f"gap between platform and panel {gap:.0f}",
+        source=sources.JOINT_GAP,
+    )
+
+
+def _ventilation(brief: Brief) -> Check:
+    return judge(
+        "sleep.ventilation",
+        brief.bed.mattress.air_mat,
+        good_low=8.0,
+        mode="night",
+        parts=("panel",),
+        says=f"air mat {brief.bed.mattress.air_mat:.0f} under the mattress on the closed panel",
+        source=sources.VENTILATION,
+        proposal="an air mat of at least 8 under the end piece, or stand the mattress up by day",
+    )

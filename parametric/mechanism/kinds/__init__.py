@@ -1,0 +1,1 @@
+"""The furniture of each kind, as data."""
