@@ -1,0 +1,63 @@
+"""`parametric check`: all checks in all modes, or one mode's."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from parametric.cli import output
+from parametric.core.check import Verdict, worst
+from parametric.core.errors import RefusedError
+
+if TYPE_CHECKING:
+    from parametric.core.check import Check
+    from parametric.pipeline.check import Checked
+
+
+def run(
+    brief: Annotated[Path, typer.Argument(help="The brief, a TOML file.")],
+    mode: Annotated[str | None, typer.Option(help="Only this mode, such as desk or desk/low.")] = None,
+    json: Annotated[bool, typer.Option("--json", help="Print one JSON document.")] = False,
+    quiet: Annotated[bool, typer.Option("--quiet", help="No progress; only what fails.")] = False,
+) -> None:
+    """Run every check in every mode."""
+    from parametric.brief.loader import load
+    from parametric.exports.documents import checks_document
+    from parametric.pipeline.check import check, of_mode
+
+    with output.working(quiet or json) as progress:
+        checked = check(load(brief), progress)
+    checks = checked.checks if mode is None else of_mode(checked.checks, _known(checked, mode))
+    if json:
+        output.echo_json(checks_document(checked.sized.brief.name, checks))
+    else:
+        _print(checked, checks, quiet)
+    if worst(checks) is Verdict.FAIL:
+        raise typer.Exit(1)
+
+
+def _print(checked: Checked, checks: tuple[Check, ...], quiet: bool) -> None:
+    from parametric.pipeline.words import CAUTIONS, headline, heights
+
+    typer.echo(f"{checked.sized.brief.name}: {headline(checks)}")
+    if not quiet:
+        output.print_pairs(heights(checked.sized))
+        typer.echo("")
+        output.print_checks(checks)
+    output.print_clashes(checked.sized.clashes)
+    typer.echo("")
+    output.print_told(checks)
+    if not quiet:
+        typer.echo("")
+        output.print_sources(checks)
+        output.print_cautions(CAUTIONS)
+
+
+def _known(checked: Checked, mode: str) -> str:
+    modes = list(checked.assembly.mechanism.modes)
+    known = list(dict.fromkeys([*modes, *(m.split("/")[0] for m in modes)]))
+    if mode not in known:
+        raise RefusedError(f"--mode {mode}: there is no such mode; there are {', '.join(known)}")
+    return mode

@@ -1,0 +1,1 @@
+"""Use cases: numbers without a CAD kernel, and the model with it."""

@@ -1,0 +1,39 @@
+"""One page of plain text that goes with a build: heights, verdict, what to mend, cautions."""
+
+from __future__ import annotations
+
+import textwrap
+
+from parametric.core.check import Check, Verdict
+from parametric.pipeline.check import Checked
+from parametric.pipeline.words import CAUTIONS, headline, heights
+
+WIDTH = 80
+
+
+def summary(checked: Checked) -> str:
+    """The page."""
+    sized = checked.sized
+    lines = [f"{sized.brief.name}: {headline(checked.checks)}", ""]
+    if sized.brief.note:
+        lines += [*textwrap.wrap(sized.brief.note, WIDTH), ""]
+    lines += [f"{label:<32}{value}" for label, value in heights(sized)]
+    lines += ["all lengths in mm", ""]
+    for clash in sized.clashes:
+        lines += [*textwrap.wrap(f"CLASH {clash.says}", WIDTH), ""]
+    for verdict in (Verdict.FAIL, Verdict.CAUTION):
+        told = [c for c in checked.checks if c.verdict is verdict]
+        if told:
+            lines += [verdict.value.upper(), *(line for c in told for line in _told(c)), ""]
+    lines += ["CAUTIONS", *(line for caution in CAUTIONS for line in _bullet(caution))]
+    return "\n".join(lines) + "\n"
+
+
+def _told(check: Check) -> list[str]:
+    where = f" [{check.mode}]" if check.mode else ""
+    mend = f" To mend: {check.proposal}." if check.proposal else ""
+    return _bullet(f"{check.id}{where}: {check.says}.{mend}")
+
+
+def _bullet(text: str) -> list[str]:
+    return textwrap.wrap(text, WIDTH, initial_indent="- ", subsequent_indent="  ")

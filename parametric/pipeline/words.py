@@ -1,0 +1,47 @@
+"""The few words and figures every human-readable output carries."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from parametric.core.check import Check, Verdict, worst
+from parametric.pipeline.size import Sized
+
+KINDS = ("step", "stl")
+CAUTIONS = (
+    "These rules give millimetres and degrees; none of them says that anything is safe.",
+    "Nobody travels on this furniture: it is not a travelling seat and is not crash-tested.",
+    "Strength and fixing have not been calculated by this version: local codes and a licensed engineer decide.",
+    "Before driving: panel, mattress and legs stowed, straps tight, nothing loose.",
+    "Keep two ways out clear with the bed made up; never sleep with an open flame; keep vents uncovered.",
+    "Mind fingers at lids, panel and leg pins.",
+)
+
+
+def headline(checks: Iterable[Check]) -> str:
+    """The verdict in words, with the warning that no file may go without."""
+    listed = list(checks)
+    count = {v: sum(c.verdict is v for c in listed) for v in Verdict}
+    tally = f"{count[Verdict.FAIL]} fail, {count[Verdict.CAUTION]} caution, {count[Verdict.PASS]} pass"
+    return f"DO NOT BUILD: {tally}" if worst(listed) is Verdict.FAIL else f"All checks hold: {tally}"
+
+
+def heights(sized: Sized) -> list[tuple[str, str]]:
+    """The figures that matter, as label and value."""
+    h, le, w, legs = sized.dimensions.heights, sized.dimensions.lengths, sized.dimensions.widths, sized.dimensions.legs
+    steps = " ".join(f"{s:.0f}" for s in sized.dimensions.steps)
+    lower = f"{legs.lower_desk:.0f}" + (f" desk, {legs.lower_night:.0f} night" if legs.lower_night else "")
+    return [
+        ("loaded seat height", f"{h.seat:.0f}"),
+        ("platform height (slat top)", f"{h.platform:.0f}"),
+        ("desk height", f"{h.desk:.0f}"),
+        ("desk steps", steps),
+        ("clear storage height", f"{h.storage:.0f}"),
+        ("sleeping length", f"{le.bed:.0f}"),
+        ("platform length", f"{le.platform:.0f}"),
+        ("extension", f"{le.extension:.0f}"),
+        ("panel (desk top)", f"{le.panel_depth:.0f} x {w.panel_length:.0f} x {h.panel:.1f}"),
+        ("middle bearer from the rear", f"{le.middle - le.rear:.0f}"),
+        ("aisle", f"{w.aisle:.0f}"),
+        (f"legs ({legs.kind})", f"upper {legs.upper:.0f}, lower {lower}"),
+    ]
