@@ -12,6 +12,7 @@ from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds import feet_down
 from parametric.sizing.solve import P_HIGH, P_LOW, People
 
+OFF_ELBOW: Final = 15.0  # desk surface to elbow height, either way (own estimate)
 KNEE_SPARE: Final = 10.0
 KNEE_DEPTH: Final = 440.0
 STEPS: Final = ("desk", "desk/low", "desk/high")
@@ -77,21 +78,25 @@ def _back_support() -> Check:
 
 
 def _desk_height(who: People, dims: Dimensions, mode: str) -> Check:
-    """The middle step is judged for the likeliest elbow, the outer ones for the 5th and 95th percentile."""
+    """The middle step is judged for the likeliest elbow, the outer ones for the 5th and 95th percentile.
+
+    An outer percentile may use whichever step comes nearest.
+    """
     body, name = who.at_desk, "elbow_height_sitting"
     share = {"desk": None, "desk/low": P_LOW, "desk/high": P_HIGH}[mode]
     elbow = dims.heights.seat + (body.mean[name] if share is None else body.quantile(name, share))
-    hard = 15.0 if share is None else None
+    desk = dims.desk_at(mode) if share is None else min(dims.steps, key=lambda step: abs(step - elbow))
+    hard = OFF_ELBOW if share is None else None
     whose = "the likeliest elbow" if share is None else f"an elbow at the {share * 100:.0f}th percentile,"
     return judge(
         "comfort.desk_height",
-        dims.desk_at(mode) - elbow,
+        desk - elbow,
         low=None if hard is None else -hard,
         high=hard,
-        good_low=-15.0,
-        good_high=15.0,
+        good_low=-OFF_ELBOW,
+        good_high=OFF_ELBOW,
         mode=mode,
-        says=f"desk {dims.desk_at(mode):.0f} against {whose} {elbow:.0f} above the floor",
+        says=f"desk {desk:.0f} against {whose} {elbow:.0f} above the floor",
         source=sources.DESK_HEIGHT,
         proposal=f"desk surface at {elbow:.0f}" if share is None else "measure elbow_height_sitting for the brief",
     )

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from parametric.core.pose import Pose, Vec3
 from parametric.meshes.mesh import centroid, placed
-from parametric.meshes.piece import Piece, Placed, drilled, skin
+from parametric.meshes.piece import Piece, Placed, core, drilled, lumps, skin, tree
 
 NEAR = 5.0
 LEAST_VOLUME = 1.0
@@ -103,7 +103,7 @@ def _hit(a: Piece, b: Piece, where: Pose) -> Overlap | None:
 
 @lru_cache(maxsize=_REMEMBERED)
 def _gap(a: Piece, b: Piece, where: Pose, limit: float) -> float:
-    first, second = fcl.CollisionObject(a.tree), fcl.CollisionObject(b.tree, _transform(where))
+    first, second = fcl.CollisionObject(tree(a)), fcl.CollisionObject(tree(b), _transform(where))
     distance = float(fcl.distance(first, second, fcl.DistanceRequest(), fcl.DistanceResult()))
     if distance >= limit and not _swallowed(a, b, where):
         return limit
@@ -115,17 +115,19 @@ def _gap(a: Piece, b: Piece, where: Pose, limit: float) -> float:
 
 def _cores_meet(a: Piece, b: Piece, where: Pose) -> bool:
     """False only if the two pieces, shrunk, are certainly clear of each other."""
-    if a.core is None or b.core is None:
+    first, second = core(a), core(b)
+    if first is None or second is None:
         return True
-    return _collide(a.core, b.core, where) or _swallowed(a, b, where)
+    return _collide(first, second, where) or _swallowed(a, b, where)
 
 
 def _swallowed(a: Piece, b: Piece, where: Pose) -> bool:
     """Whether a lump of one may lie wholly inside the other, where surfaces do not meet."""
+    (boxes_a, seeds_a), (boxes_b, seeds_b) = lumps(a), lumps(b)
     rotation = np.asarray(where.rotation).reshape(3, 3)
-    theirs = b.seeds @ rotation.T + where.translation
-    ours = (a.seeds - where.translation) @ rotation
-    return _inside(theirs, a.lumps) or _inside(ours, b.lumps)
+    theirs = seeds_b @ rotation.T + where.translation
+    ours = (seeds_a - where.translation) @ rotation
+    return _inside(theirs, boxes_a) or _inside(ours, boxes_b)
 
 
 def _inside(points: NDArray[np.float64], boxes: NDArray[np.float64]) -> bool:

@@ -1,7 +1,7 @@
 """A shape made ready for collision questions once, and where it stands.
 
 Hashing a recipe with many holes takes longer than the question itself: look a `Piece` up once for a design and place
-it as often as needed. What only close neighbours need (the drilled mesh) is made when first asked for.
+it as often as needed. What only close neighbours need (trees, the drilled mesh) is made when first asked for.
 """
 
 from __future__ import annotations
@@ -26,23 +26,17 @@ Array = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Piece:
-    """One shape with what quick tests need, in its own frame. Its drilled holes are filled in all of it but `shape`.
+    """One shape in its own frame.
 
     Attributes:
         shape: The recipe.
-        vertices: Vertices, shape (n, 3), mm.
-        tree: FCL tree.
-        core: FCL tree of the part shrunk by 0.05 mm; None if it is thinner than that.
-        lumps: Corner boxes of the separate pieces of `core`, shape (k, 2, 3), mm.
-        seeds: A point of each of those, shape (k, 3), mm.
+        filled: The recipe with its drilled holes filled; it meets all that the drilled part meets.
+        vertices: Vertices of the filled mesh, shape (n, 3), mm.
     """
 
     shape: Shape
+    filled: Shape
     vertices: Array
-    tree: fcl.BVHModel
-    core: fcl.BVHModel | None
-    lumps: Array
-    seeds: Array
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -63,19 +57,30 @@ class Placed:
 @lru_cache(maxsize=1024)
 def piece(shape: Shape) -> Piece:
     """The recipe made ready."""
-    # a part with its holes filled meets all that the drilled one meets, so a quick test on it misses nothing
     filled = Shape(shape.adds, tuple(c for c in shape.cuts if not isinstance(c, Cylinder)))
-    vertices, triangles = arrays(solid(filled))
-    core = eroded(filled)
-    lumps = core.decompose()
-    return Piece(
-        shape=shape,
-        vertices=vertices,
-        tree=_tree(vertices, triangles),
-        core=None if core.is_empty() else _tree(*arrays(core)),
-        lumps=np.array([m.bounding_box() for m in lumps]).reshape(-1, 2, 3),
-        seeds=np.array([arrays(m)[0][0] for m in lumps]).reshape(-1, 3),
-    )
+    vertices, _ = arrays(solid(filled))
+    return Piece(shape=shape, filled=filled, vertices=vertices)
+
+
+@lru_cache(maxsize=1024)
+def tree(piece: Piece) -> fcl.BVHModel:
+    """FCL tree of the filled piece, in its own frame."""
+    return _tree(*arrays(solid(piece.filled)))
+
+
+@lru_cache(maxsize=1024)
+def core(piece: Piece) -> fcl.BVHModel | None:
+    """FCL tree of the filled piece shrunk by 0.05 mm; None if it is thinner than that."""
+    shrunk = eroded(piece.filled)
+    return None if shrunk.is_empty() else _tree(*arrays(shrunk))
+
+
+@lru_cache(maxsize=1024)
+def lumps(piece: Piece) -> tuple[Array, Array]:
+    """Of the separate lumps of the shrunk piece: corner boxes, shape (k, 2, 3), and a point each, shape (k, 3), mm."""
+    found = eroded(piece.filled).decompose()
+    boxes = np.array([m.bounding_box() for m in found]).reshape(-1, 2, 3)
+    return boxes, np.array([arrays(m)[0][0] for m in found]).reshape(-1, 3)
 
 
 def place(piece: Piece, pose: Pose) -> Placed:

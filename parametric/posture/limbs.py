@@ -9,19 +9,18 @@ from parametric.core.pose import Pose, Vec3, at, frame, turn
 from parametric.core.shape import Cylinder, Primitive, Prism, Shape, Sphere, stadium
 
 _COINCIDE = 1e-6
-_SLIMMER = 0.98  # a bar as thick as its ball would touch it along a line, which CAD kernels seldom join well
 _QUARTER = turn((0.0, 0.0, 1.0), 90.0)
 
 
 def limb(*nodes: tuple[Vec3, float]) -> tuple[Primitive, ...]:
-    """A ball at each node and a round bar, a hair slimmer and tapered if need be, from each to the next.
+    """A ball at each node and a round bar, tapered if need be, from each to the next.
 
     Args:
         nodes: Centre and radius of each ball, mm.
     """
     balls = [Sphere(radius, centre) for centre, radius in nodes]
     bars = [
-        Cylinder(_SLIMMER * r, math.dist(a, b), _towards(a, b), None if r == s else _SLIMMER * s)
+        Cylinder(r, math.dist(a, b), _towards(a, b), None if r == s else s)
         for (a, r), (b, s) in pairwise(nodes)
         if math.dist(a, b) > _COINCIDE
     ]
@@ -44,10 +43,10 @@ def oval(depth: float, breadth: float, low: float, high: float) -> Prism:
 
 
 def posed(shape: Shape, pose: Pose) -> Shape:
-    """A shape made of anything but boxes, set from a local frame into its parent.
+    """A shape of balls, bars and prisms, set from a local frame into its parent.
 
     Raises:
-        TypeError: The shape has a box, which cannot be turned.
+        TypeError: The shape has something else in it.
     """
     return Shape(tuple(_posed(p, pose) for p in shape.adds), tuple(_posed(p, pose) for p in shape.cuts))
 
@@ -60,7 +59,7 @@ def _posed(primitive: Primitive, pose: Pose) -> Primitive:
             return Cylinder(radius, height, pose @ inner, top)
         case Prism(outline, height, inner):
             return Prism(outline, height, pose @ inner)
-    raise TypeError("a box cannot be turned; draw it as a prism")
+    raise TypeError(f"{type(primitive).__name__} cannot be posed; draw it as a prism")
 
 
 def _towards(a: Vec3, b: Vec3) -> Pose:

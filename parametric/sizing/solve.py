@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
@@ -151,7 +152,7 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     wanted = max(panel.desk_depth(brief.sitting.keyboard), cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg))
     length = brief.bed.platform_length
     if length is None:
-        length = round(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))
+        length = math.floor(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))
     depth, front = bed - length - panel.JOINT, rear + length
     seat_front = front + ledger
     reach = body.mean["buttock_popliteal_length"]

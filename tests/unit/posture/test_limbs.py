@@ -44,5 +44,5 @@ def test_a_posed_shape_is_the_shape_elsewhere() -> None:
 
 
 def test_a_box_cannot_be_posed() -> None:
-    with pytest.raises(TypeError, match="a box cannot be turned"):
+    with pytest.raises(TypeError, match="Box cannot be posed; draw it as a prism"):
         posed(Shape((Box((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)),)), turn((0.0, 0.0, 1.0), 30.0))
