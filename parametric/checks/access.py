@@ -12,9 +12,7 @@ from parametric.core.check import Check, Verdict, judge
 from parametric.mechanism.extent import extent
 from parametric.mechanism.part import is_soft
 from parametric.sizing.dimensions import Dimensions
-
-GOOD_WAY = 450.0
-LEAST_WAY = 330.0
+from parametric.sizing.limits import GOOD_WAY, LEAST_DOOR, LEAST_WAY
 
 
 def access_checks(brief: Brief, dims: Dimensions) -> list[Check]:
@@ -71,7 +69,7 @@ def _storage(brief: Brief, dims: Dimensions) -> Check:
 def _way_out(van: Van) -> Check:
     outs = [o for o in van.opening if o.way_out]
     says = ", ".join(f"{o.name} {o.width:.0f} x {o.height:.0f}" for o in outs) or "none"
-    enough = len(outs) >= 2 and all(_passes((457.0, 914.0), o) for o in outs)
+    enough = len(outs) >= 2 and all(_passes(LEAST_DOOR, o) for o in outs)
     return Check(
         id="access.way_out",
         says=f"ways out marked in the brief: {says}; keep them clear with the bed made",

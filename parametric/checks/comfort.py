@@ -10,10 +10,9 @@ from parametric.core import sources
 from parametric.core.check import Check, Verdict, judge
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds import feet_down
+from parametric.sizing.limits import ELBOW_OFF, KNEE_SPARE, LEAST_FEET, SEAT_OVER, SEAT_UNDER
 from parametric.sizing.solve import P_HIGH, P_LOW, People
 
-OFF_ELBOW: Final = 15.0  # desk surface to elbow height, either way (own estimate)
-KNEE_SPARE: Final = 10.0
 KNEE_DEPTH: Final = 440.0
 STEPS: Final = ("desk", "desk/low", "desk/high")
 
@@ -43,8 +42,8 @@ def _seat_height(who: People, dims: Dimensions) -> Check:
     return judge(
         "comfort.seat_height",
         dims.heights.seat - wanted,
-        low=-40.0,
-        high=15.0,
+        low=-SEAT_UNDER,
+        high=SEAT_OVER,
         mode="desk",
         says=f"loaded seat {dims.heights.seat:.0f} against popliteal height with shoe {wanted:.0f}",
         source=sources.SEAT_HEIGHT,
@@ -86,15 +85,15 @@ def _desk_height(who: People, dims: Dimensions, mode: str) -> Check:
     share = {"desk": None, "desk/low": P_LOW, "desk/high": P_HIGH}[mode]
     elbow = dims.heights.seat + (body.mean[name] if share is None else body.quantile(name, share))
     desk = dims.desk_at(mode) if share is None else min(dims.steps, key=lambda step: abs(step - elbow))
-    hard = OFF_ELBOW if share is None else None
+    hard = ELBOW_OFF if share is None else None
     whose = "the likeliest elbow" if share is None else f"an elbow at the {share * 100:.0f}th percentile,"
     return judge(
         "comfort.desk_height",
         desk - elbow,
         low=None if hard is None else -hard,
         high=hard,
-        good_low=-OFF_ELBOW,
-        good_high=OFF_ELBOW,
+        good_low=-ELBOW_OFF,
+        good_high=ELBOW_OFF,
         mode=mode,
         says=f"desk {desk:.0f} against {whose} {elbow:.0f} above the floor",
         source=sources.DESK_HEIGHT,
@@ -183,7 +182,7 @@ def _foot_room(brief: Brief, dims: Dimensions) -> Check:
     return judge(
         "comfort.foot_room",
         room,
-        low=450.0,
+        low=LEAST_FEET,
         good_low=feet_down.FOOT_ROOM,
         mode="desk",
         says=f"floor from the seat front to the first obstacle {room:.0f} of {brief.van.length_day:.0f}",

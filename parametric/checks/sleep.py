@@ -9,6 +9,7 @@ from parametric.core.check import Check, judge
 from parametric.mechanism.lids import lids_of, slat_places
 from parametric.mechanism.platform import frame_of
 from parametric.sizing.dimensions import Dimensions
+from parametric.sizing.limits import GOOD_ALLOWANCE, LEAST_ALLOWANCE
 from parametric.sizing.solve import People
 
 
@@ -29,12 +30,12 @@ def _length(who: People, dims: Dimensions) -> Check:
     return judge(
         "sleep.length",
         spare,
-        low=70.0,
-        good_low=150.0,
+        low=LEAST_ALLOWANCE,
+        good_low=GOOD_ALLOWANCE,
         mode="night",
         says=f"bed {dims.lengths.bed:.0f} for a stature of {who.tallest:.0f}",
         source=sources.BED_LENGTH,
-        proposal=f"{150.0 - spare:.0f} more length, or lie diagonally",
+        proposal=f"{GOOD_ALLOWANCE - spare:.0f} more length, or lie diagonally",
     )
 
 

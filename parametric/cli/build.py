@@ -10,11 +10,11 @@ import typer
 from parametric.cli import output
 from parametric.core.check import Verdict, worst
 from parametric.core.errors import RefusedError
+from parametric.pipeline.kinds import KINDS, USUAL
 
 if TYPE_CHECKING:
     from parametric.pipeline.check import Checked
 
-KINDS = ("step", "stl")
 
 
 def run(
@@ -38,7 +38,7 @@ def run(
     with output.working(quiet) as progress:
         checked = build(read, target, kinds=kinds, heading=heading(read.name, author, date), progress=progress)
     _print(checked, quiet)
-    files = ("design.json", "checks.json", "summary.txt", *(f"{k}/" for k in kinds))
+    files = ("design.json", "checks.json", "summary.txt", *(f"{k}/" for k in kinds if k in USUAL))
     typer.echo(f"Wrote {target}: {', '.join(files)}")
     if worst(checked.checks) is Verdict.FAIL:
         raise typer.Exit(1)
@@ -58,7 +58,7 @@ def _print(checked: Checked, quiet: bool) -> None:
 
 def _kinds(only: str | None) -> tuple[str, ...]:
     if only is None:
-        return KINDS
+        return USUAL
     wanted = tuple(k.strip() for k in only.split(",") if k.strip())
     wrong = [k for k in wanted if k not in KINDS]
     if wrong or not wanted:

@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from parametric.assembly.placed import Assembly, Item
+from parametric.checks.scene import Scene
 from parametric.core.pose import Pose
+from parametric.core.shape import Shape
 from parametric.exports.brep import shell
 from parametric.exports.folder import write
 from parametric.exports.palette import Colour, colour
@@ -19,7 +21,7 @@ from parametric.exports.part21 import Entities, listed, real, reals, text
 from parametric.mechanism.part import is_soft
 
 NO_STAMP = "1970-01-01T00:00:00"
-LAYERS = ("parts", "soft")
+LAYERS = ("parts", "soft", "van", "body")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +66,24 @@ def write_part(item: Item, path: Path, heading: Heading) -> None:
     write(path, file.text(heading, f"{heading.name} {_title(item)}"))
 
 
+def write_context(scene: Scene, path: Path, heading: Heading) -> None:
+    """Write the van and the people of a mode, each surface and limb solid by solid, on the layers ``van`` and ``body``.
+
+    Raises:
+        OutputError: The file cannot be written.
+    """
+    file, title = _File(), f"{heading.name} {scene.mode.id} context"
+    top = file.product("0", title)
+    placed = []
+    for layer, things in (("van", scene.van), ("body", scene.bodies)):
+        for name, thing in things.items():
+            for k, primitive in enumerate(thing.piece.shape.adds, start=1):
+                label = name if len(thing.piece.shape.adds) == 1 else f"{name} {k}"
+                placed.append((label, file.solid("", label, Shape((primitive,)), layer, layer), thing.pose))
+    file.assemble(top, placed)
+    write(path, file.text(heading, title))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Product:
     """References of one product: its definition, and its representation once it has one."""
@@ -99,13 +119,18 @@ class _File:
 
     def part(self, item: Item) -> _Product:
         """Add the product of one design with its solid, colour and layer."""
-        e, design = self._entities, item.design
-        product = self.product(item.number, _title(item))
-        solid = e.add(f"MANIFOLD_SOLID_BREP({text(_title(item))},{e.add_block(shell(design.shape))})")
+        layer = "soft" if is_soft(item.design) else "parts"
+        return self.solid(item.number, _title(item), item.design.shape, item.design.material, layer)
+
+    def solid(self, number: str, name: str, shape: Shape, material: str, layer: str) -> _Product:
+        """Add a product of one solid."""
+        e = self._entities
+        product = self.product(number, name)
+        solid = e.add(f"MANIFOLD_SOLID_BREP({text(name)},{e.add_block(shell(shape))})")
         body = e.add(f"ADVANCED_BREP_SHAPE_REPRESENTATION('',{listed((self._origin, solid))},{self._space})")
         e.add(f"SHAPE_DEFINITION_REPRESENTATION({product.shape},{body})")
-        self._styled.append(e.add(f"STYLED_ITEM('color',({self._style(colour(design.material))}),{solid})"))
-        self._layers["soft" if is_soft(design) else "parts"].append(solid)
+        self._styled.append(e.add(f"STYLED_ITEM('color',({self._style(colour(material))}),{solid})"))
+        self._layers[layer].append(solid)
         return _Product(definition=product.definition, shape=product.shape, representation=body)
 
     def assemble(self, top: _Product, placed: Iterable[tuple[str, _Product, Pose]]) -> None:

@@ -9,6 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from parametric.assembly.placed import Assembly, Item
+from parametric.checks.scene import Scene
+from parametric.core.shape import Shape
 from parametric.exports.folder import write
 from parametric.meshes.mesh import arrays, solid
 
@@ -43,9 +45,24 @@ def write_part(item: Item, path: Path, name: str) -> None:
     write(path, _binary(_corners(item), f"{name} {item.number} {item.design.name}"))
 
 
+def write_context(scene: Scene, path: Path, name: str) -> None:
+    """Write the people of a mode, limb by limb; the van is left out, it would hide them.
+
+    Raises:
+        OutputError: The file cannot be written.
+    """
+    limbs = [_facets(body.piece.shape) for body in scene.bodies.values()]
+    corners = np.concatenate(limbs) if limbs else np.zeros((0, 3, 3))
+    write(path, _binary(corners, f"{name} {scene.mode.id} people"))
+
+
 def _corners(item: Item) -> Corners:
-    """Corners of the triangles of a design, shape (m, 3, 3); none has two corners that are one in single precision."""
-    vertices, triangles = arrays(solid(item.design.shape))
+    return _facets(item.design.shape)
+
+
+def _facets(shape: Shape) -> Corners:
+    """Corners of the triangles of a shape, shape (m, 3, 3); none has two corners that are one in single precision."""
+    vertices, triangles = arrays(solid(shape))
     corners = vertices[triangles]
     coarse = corners.astype(np.float32)
     flat = (coarse == np.roll(coarse, 1, axis=1)).all(axis=2).any(axis=1)

@@ -15,15 +15,15 @@ from parametric.exports.folder import replacing, write
 from parametric.exports.step import Heading
 from parametric.pipeline.check import Checked, Progress, check
 from parametric.pipeline.document import design_document
+from parametric.pipeline.kinds import USUAL
 from parametric.pipeline.summary import summary
-from parametric.pipeline.words import KINDS
 
 
 def build(
     brief: Brief,
     target: Path,
     *,
-    kinds: tuple[str, ...] = KINDS,
+    kinds: tuple[str, ...] = USUAL,
     heading: Heading,
     progress: Progress = lambda step: None,
 ) -> Checked:
@@ -32,7 +32,7 @@ def build(
     Args:
         brief: As read.
         target: Folder to replace.
-        kinds: Which files to write beside the documents, of `KINDS`.
+        kinds: Which files to write beside the documents, of `parametric.pipeline.kinds.KINDS`.
         heading: Author and date for the STEP header.
         progress: Told what is being done.
 
@@ -50,6 +50,8 @@ def build(
             _each(checked.assembly, folder / "step", "step", _step_writer(heading), progress)
         if "stl" in kinds:
             _each(checked.assembly, folder / "stl", "stl", _stl_writer(brief.name), progress)
+        if "context" in kinds:
+            _context(checked, folder, heading, progress)
     return checked
 
 
@@ -83,6 +85,16 @@ def _each(assembly: Assembly, folder: Path, ending: str, writer: Writer, progres
     progress(f"{ending} parts")
     for item in assembly.items.values():
         writer(assembly, item, folder / "parts" / f"{part_file(item)}.{ending}")
+
+
+def _context(checked: Checked, folder: Path, heading: Heading, progress: Progress) -> None:
+    """The van and the people of every mode, for whoever wants to see the furniture in its place."""
+    for scene in checked.scenes:
+        progress(f"context {scene.mode.id}")
+        name = f"context-{scene.mode.file_name}"
+        step.write_context(scene, folder / "step" / f"{name}.step", heading)
+        if scene.bodies:
+            stl.write_context(scene, folder / "stl" / f"{name}.stl", heading.name)
 
 
 def _step_writer(heading: Heading) -> Writer:

@@ -24,7 +24,15 @@ def sized_document(sized: Sized) -> dict[str, Any]:
         "verdict": str(worst(sized.checks)),
         "dimensions": dimensions_document(sized),
         "clashes": [
-            {**asdict(c), "short": c.short, "says": c.says, "demands": list(c.demands), "ways": list(c.ways)}
+            {
+                "about": c.about,
+                "demands": list(c.demands),
+                "need": c.need,
+                "have": c.have,
+                "short": c.short,
+                "ways": [{"says": w.says, "changes": dict(w.changes)} for w in c.ways],
+                "says": c.says,
+            }
             for c in sized.clashes
         ],
         "bodies": [_body(sized, i) for i in range(len(sized.people.bodies))],

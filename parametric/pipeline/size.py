@@ -10,7 +10,8 @@ from parametric.checks.access import access_checks
 from parametric.checks.comfort import comfort_checks
 from parametric.checks.sleep import sleep_checks
 from parametric.core.check import Check
-from parametric.sizing.clash import Clash, clashes
+from parametric.sizing.clash import Clash
+from parametric.sizing.demands import clashes
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.solve import People, people, solve
 

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from parametric.core.check import Check, Verdict, worst
 from parametric.pipeline.size import Sized
 
-KINDS = ("step", "stl")
 CAUTIONS = (
     "These rules give millimetres and degrees; none of them says that anything is safe.",
     "Nobody travels on this furniture: it is not a travelling seat and is not crash-tested.",

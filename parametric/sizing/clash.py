@@ -1,25 +1,35 @@
 """Which wishes cannot hold together, by how many millimetres, and the least change that frees each.
 
-Each rule compares what some demands need together with what there is. Every way out is a change of one demand,
-worked out so that the rule then just holds.
+A rule compares what some demands need together with what there is. A way out changes one value of the brief; the
+least change is looked for in whole millimetres by solving the changed brief, so that every way shown has been tried.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from parametric.body.links import Links
-from parametric.brief.interior import ceiling_at
+from parametric.brief.change import changed
 from parametric.brief.model import Brief
-from parametric.posture.relief import knee_angle_when_lowered, recline_for
+from parametric.core.errors import RefusedError
 from parametric.sizing.dimensions import Dimensions
-from parametric.sizing.kinds import feet_down
-from parametric.sizing.solve import END_GAP, People
+from parametric.sizing.solve import People, solve
 
-LEAST_LENGTH = 70.0
-KNEES_STILL_GOOD = 75.0  # below this a lower seat is no way out (own estimate)
-RECLINE_STILL_WORK = 30.0  # past this nobody types (own estimate)
+SLIGHT = 0.05  # mm: less is rounding, not a clash
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """One change that frees a clash.
+
+    Attributes:
+        says: The change in words.
+        changes: New values by key of the brief; empty where it is a way of sitting, not of building.
+    """
+
+    says: str
+    changes: Mapping[str, Any]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,14 +41,14 @@ class Clash:
         demands: The smallest set that clashes, with their figures.
         need: What they need together, mm.
         have: What there is, mm.
-        ways: One change each that would free it.
+        ways: One change each that frees it, tried.
     """
 
     about: str
     demands: tuple[str, ...]
     need: float
     have: float
-    ways: tuple[str, ...]
+    ways: tuple[Way, ...]
 
     @property
     def short(self) -> float:
@@ -48,169 +58,128 @@ class Clash:
     @property
     def says(self) -> str:
         """The whole of it in words."""
-        ways = f" Any one of: {', '.join(self.ways)}." if self.ways else ""
-        what = (
-            " and ".join((", ".join(self.demands[:-1]), self.demands[-1])) if len(self.demands) > 1 else self.demands[0]
-        )
-        return f"{self.about}: {what} need {self.need:.0f}; there are {self.have:.0f}: {self.short:.0f} short.{ways}"
+        first, last = self.demands[:-1], self.demands[-1]
+        what = f"{', '.join(first)} and {last}" if first else last
+        need = "need" if first else "needs"
+        ways = f" Any one of: {'; '.join(w.says for w in self.ways)}." if self.ways else " No single change frees it."
+        return f"{self.about}: {what} {need} {self.need:.0f}; there are {self.have:.0f}: {self.short:.0f} short.{ways}"
 
 
-def clashes(brief: Brief, who: People, dims: Dimensions) -> tuple[Clash, ...]:
-    """Every clash of a brief, in a fixed order."""
-    found = (
-        *_head_room(brief, who, dims),
-        *_sleeping_length(brief, who, dims),
-        *_way_in(brief, who, dims),
-        *_desk_height(brief, who, dims),
-        *_storage(brief, who, dims),
-        *_foot_room(dims),
-        *_aisle(brief, dims),
-    )
-    return tuple(c for c in found if c.short > 0.5)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """A brief and what came of it."""
+
+    brief: Brief
+    who: People
+    dims: Dimensions
 
 
-def _head_room(brief: Brief, who: People, dims: Dimensions) -> Iterator[Clash]:
-    body, clear = who.at_desk, brief.rules.head_clearance
-    x = dims.lengths.back + body.mean["chest_depth"] / 2.0
-    have = ceiling_at(brief.van, x, dims.widths.place, True)
-    sitting = body.mean["sitting_height"]
-    need = dims.heights.seat + sitting + clear
-    short = need - have
-    links = Links.of(body)
-    ways = []
-    if brief.van.roof is None:
-        ways.append(f"a roof {short:.0f} higher over the seat")
-    elif brief.van.roof.lifts or not _over(brief, x, dims.widths.place):
-        ways.append(f"a raised roof of {need:.0f} over the head")
-    knees = knee_angle_when_lowered(links.thigh, short)
-    if knees is not None and knees >= KNEES_STILL_GOOD:
-        ways.append(f"seat {dims.heights.seat - short:.0f} with knees at {knees:.0f} degrees")
-    recline = recline_for(short, sitting - links.hip_above_seat)
-    if recline is not None and recline <= RECLINE_STILL_WORK:
-        ways.append(f"recline {recline:.0f} degrees")
-    if short <= clear:
-        ways.append(f"head clearance {clear - short:.0f}")
-    yield Clash(
-        about="head room",
-        demands=(f"seat {dims.heights.seat:.0f}", f"sitting height {sitting:.0f}", f"clearance {clear:.0f}"),
-        need=need,
-        have=have,
-        ways=tuple(ways),
-    )
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Balance:
+    """What some demands need together against what there is.
+
+    Attributes:
+        demands: The demands in words.
+        need: mm.
+        have: mm.
+    """
+
+    demands: tuple[str, ...]
+    need: float
+    have: float
 
 
-def _over(brief: Brief, x: float, y: float) -> bool:
-    roof = brief.van.roof
-    return roof is not None and roof.x[0] <= x <= roof.x[1] and roof.y[0] <= y <= roof.y[1]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lever:
+    """A value of the brief that may be moved to free a clash.
+
+    Attributes:
+        start: The value now.
+        limit: As far as it may go.
+        changes: The changes of the brief that a value means.
+        says: The change in words, from the value and what comes of it.
+    """
+
+    start: float
+    limit: float
+    changes: Callable[[float], Mapping[str, Any]]
+    says: Callable[[float, State], str]
 
 
-def _sleeping_length(brief: Brief, who: People, dims: Dimensions) -> Iterator[Clash]:
-    have = brief.van.length_night - dims.lengths.rear - END_GAP
-    least = who.tallest + LEAST_LENGTH
-    wish = brief.bed.length
-    if wish is not None and wish < least:
-        yield Clash(
-            about="sleeping length",
-            demands=(f"stature {who.tallest:.0f}", f"least allowance {LEAST_LENGTH:.0f}"),
-            need=least,
-            have=wish,
-            ways=(f"a bed of {least:.0f}",),
-        )
-    need = wish if wish is not None else who.tallest + brief.bed.length_allowance
-    ways = [f"{need - have:.0f} more floor length at night"]
-    if wish is None and have >= least:
-        ways.append(f"length_allowance {have - who.tallest:.0f}")
-    demand = (
-        (f"bed {need:.0f}",)
-        if wish is not None
-        else (
-            f"stature {who.tallest:.0f}",
-            f"allowance {brief.bed.length_allowance:.0f}",
-        )
-    )
-    yield Clash(about="sleeping length", demands=demand, need=need, have=have, ways=tuple(ways))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """One thing demands may compete for.
+
+    Attributes:
+        about: Its name.
+        balance: Need and have of a design; None where the rule does not apply.
+        levers: What may be moved.
+        postures: Ways of sitting that free it.
+    """
+
+    about: str
+    balance: Callable[[State], Balance | None]
+    levers: Callable[[State], Sequence[Lever]]
+    postures: Callable[[State, float], Sequence[Way]] = lambda state, short: ()
 
 
-def _way_in(brief: Brief, who: People, dims: Dimensions) -> Iterator[Clash]:
-    if dims.widths.aisle >= 450.0:
-        return
-    slot = brief.rules.entry_slot
-    start = dims.lengths.seat_front
-    need = start + slot + dims.lengths.panel_depth + END_GAP
-    have = dims.lengths.parked + dims.lengths.panel_depth + END_GAP
-    short = need - have
-    ways = [f"{short:.0f} more floor length by day", f"a bed {short:.0f} shorter"]
-    if dims.lengths.bed - short < who.tallest + LEAST_LENGTH:
-        ways.pop()
-    ways.append(f"an aisle of 450 instead of {dims.widths.aisle:.0f}")
-    yield Clash(
-        about="way in to the seat",
-        demands=(f"seat front {start:.0f}", f"slot {slot:.0f}", f"desk depth {dims.lengths.panel_depth:.0f}"),
-        need=need,
-        have=have,
-        ways=tuple(ways),
-    )
+def clash_of(rule: Rule, state: State) -> Clash | None:
+    """The clash a rule finds in a design, with the ways out that were tried; None if there is none."""
+    found = rule.balance(state)
+    if found is None or found.need - found.have <= SLIGHT:
+        return None
+    ways = [way for lever in rule.levers(state) if (way := least_change(rule, state, lever)) is not None]
+    ways += rule.postures(state, found.need - found.have)
+    return Clash(about=rule.about, demands=found.demands, need=found.need, have=found.have, ways=tuple(ways))
 
 
-def _desk_height(brief: Brief, who: People, dims: Dimensions) -> Iterator[Clash]:
-    """Thigh, gap and board against a desk height that was asked for or that the elbow wants."""
-    h, gap = dims.heights, brief.rules.thigh_gap
-    thigh = h.thigh - h.seat
-    need = h.thigh + gap + h.panel
-    demands = (f"seat {h.seat:.0f}", f"thigh {thigh:.0f}", f"gap {gap:.0f}", f"board {h.panel:.1f}")
-    if brief.sitting.desk_height is not None:
-        ways = (f"desk {need:.0f}", f"seat {h.seat - need + h.desk:.0f}")
-        yield Clash(about="desk height", demands=demands, need=need, have=h.desk, ways=ways)
-        return
-    elbow = h.seat + who.at_desk.mean["elbow_height_sitting"] + 15.0
-    ways = (f"a thigh gap of {gap - need + elbow:.0f}", f"a board {need - elbow:.0f} thinner")
-    yield Clash(about="desk at elbow height", demands=demands, need=need, have=elbow, ways=ways)
+def least_change(rule: Rule, state: State, lever: Lever) -> Way | None:
+    """The least move of a lever, in whole millimetres, after which the rule holds; None if even its limit does not do.
+
+    The further a lever goes the better it must be for the rule: then halving finds the least move.
+    """
+    sense = 1.0 if lever.limit > lever.start else -1.0
+    steps = int(abs(lever.limit - lever.start))
+
+    def tried(step: int) -> State | None:
+        return _solved(state, lever.changes(_value(lever, sense, step)))
+
+    # past some step the brief may be no brief any more, or nothing can be built of it
+    legal = steps if steps < 1 or tried(steps) is not None else _first(steps, lambda k: tried(k) is None) - 1
+    if legal < 1 or not _holds(rule, tried(legal)):
+        return None
+    least = _first(legal, lambda k: _holds(rule, tried(k)))
+    value, after = _value(lever, sense, least), tried(least)
+    return None if after is None else Way(says=lever.says(value, after), changes=lever.changes(value))
 
 
-def _storage(brief: Brief, who: People, dims: Dimensions) -> Iterator[Clash]:
-    wish = brief.bed.storage_height
-    if wish is None:
-        return
-    frame = dims.heights.platform - dims.heights.storage
-    need = wish + frame
-    short = need - dims.heights.platform
-    m = brief.bed.mattress
-    ways = [f"storage {dims.heights.storage:.0f}"]
-    if m.thickness - short >= 50.0:
-        ways.append(f"a mattress of {m.thickness - short:.0f} with the same seat")
-    best = float(feet_down.seat_height(who.at_desk.mean["popliteal_height"], who.shoes))
-    if dims.heights.seat + short <= best + feet_down.SLACK + 15.0:
-        ways.append(f"platform_height {need:.0f}, seat {dims.heights.seat + short:.0f}")
-    yield Clash(
-        about="storage height",
-        demands=(f"storage {wish:.0f}", f"frame and slats {frame:.0f}"),
-        need=need,
-        have=dims.heights.platform,
-        ways=tuple(ways),
-    )
+def _first(last: int, true: Callable[[int], bool]) -> int:
+    """The first step from 1 on at which something turns true that is true at `last`."""
+    low, high = 0, last
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if true(middle) else (middle, high)
+    return high
 
 
-def _foot_room(dims: Dimensions) -> Iterator[Clash]:
-    need = dims.lengths.seat_front + 450.0
-    short = need - dims.lengths.foot_end
-    yield Clash(
-        about="foot room",
-        demands=(f"seat front {dims.lengths.seat_front:.0f}", "feet 450"),
-        need=need,
-        have=dims.lengths.foot_end,
-        ways=(f"{short:.0f} more clear floor by day", f"platform_length {dims.lengths.platform - short:.0f}"),
-    )
+def _value(lever: Lever, sense: float, step: int) -> float:
+    """A whole millimetre where the start is not one, so that what is printed is what was tried."""
+    start = lever.start if step == 0 else float(int(lever.start) if sense > 0 else -int(-lever.start))
+    return start + sense * step
 
 
-def _aisle(brief: Brief, dims: Dimensions) -> Iterator[Clash]:
-    foot = brief.van.length_night - dims.lengths.rear - dims.lengths.bed
-    if foot >= 330.0:
-        return
-    width = dims.widths.aisle + brief.bed.width
-    yield Clash(
-        about="way out of bed",
-        demands=(f"bed width {brief.bed.width:.0f}", "aisle 330"),
-        need=brief.bed.width + 330.0,
-        have=width,
-        ways=(f"a bed {width - 330.0:.0f} wide", f"{330.0 - foot:.0f} more length beyond the foot of the bed"),
-    )
+def _holds(rule: Rule, state: State | None) -> bool:
+    if state is None:
+        return False
+    found = rule.balance(state)
+    return found is None or found.need - found.have <= SLIGHT
+
+
+def _solved(state: State, changes: Mapping[str, Any]) -> State | None:
+    brief = changed(state.brief, changes)
+    if brief is None:
+        return None
+    try:
+        return State(brief=brief, who=state.who, dims=solve(brief, state.who))
+    except RefusedError:
+        return None

@@ -122,7 +122,9 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
     gap = brief.rules.thigh_gap
     desk = sitting.desk_height
     if desk is None:
-        desk = float(round(_float(feet_down.desk_height(seat, elbow, thigh, gap, t))))
+        # whole mm, but never rounded into the room over the thigh
+        over_thigh = math.ceil(seat + thigh + gap + t - 1e-6)
+        desk = float(max(round(_float(feet_down.desk_height(seat, elbow, thigh, gap, t))), over_thigh))
     up = _float(feet_down.steps_above(body.quantile("elbow_height_sitting", P_HIGH) - elbow))
     spread = elbow - body.quantile("elbow_height_sitting", P_LOW)
     down = _float(feet_down.steps_below(spread, desk - t - seat - thigh - gap))
@@ -185,7 +187,7 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
         knee=back + body.mean["buttock_knee_length"],
         near=float(near),
         foot_end=room.clear_length(van, seat_front, van.length_day, (place - FEET, place + FEET), (0.0, 100.0)),
-        parked=float(max(near, min(end - END_GAP - depth, seat_front + SLOT_GOOD))),
+        parked=float(max(near, min(end - END_GAP - depth, seat_front + max(SLOT_GOOD, brief.rules.entry_slot)))),
     )
 
 

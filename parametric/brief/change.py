@@ -1,0 +1,35 @@
+"""A brief with a few values replaced: what a way out of a clash proposes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import ValidationError
+
+from parametric.brief.model import Brief
+
+
+def changed(brief: Brief, changes: Mapping[str, Any]) -> Brief | None:
+    """The brief with values replaced by dotted key, judged again as a whole; None if that is no legal brief.
+
+    Args:
+        brief: As it stands.
+        changes: New values by dotted key, such as ``{"bed.platform_height": 440.0}``.
+
+    Raises:
+        KeyError: A key leads nowhere.
+    """
+    data = brief.model_dump()
+    for key, value in changes.items():
+        *tables, last = key.split(".")
+        table = data
+        for name in tables:
+            table = table[name]
+        if last not in table:
+            raise KeyError(key)
+        table[last] = value
+    try:
+        return Brief.model_validate(data)
+    except ValidationError:
+        return None
