@@ -1,4 +1,5 @@
 """`python -m parametric`."""
+
 from __future__ import annotations
 
 from parametric.cli.app import main

@@ -6,6 +6,7 @@ from typing import Final
 
 from parametric.brief.interior import ceiling_at
 from parametric.brief.model import Brief
+from parametric.checks.chance import Question, chance_outside
 from parametric.core import sources
 from parametric.core.check import Check, Verdict, judge
 from parametric.sizing.dimensions import Dimensions
@@ -13,6 +14,7 @@ from parametric.sizing.kinds import feet_down
 from parametric.sizing.limits import ELBOW_OFF, KNEE_SPARE, LEAST_FEET, SEAT_OVER, SEAT_UNDER
 from parametric.sizing.solve import P_HIGH, P_LOW, People
 
+BEHIND_KNEE: Final = 25.0
 KNEE_DEPTH: Final = 440.0
 STEPS: Final = ("desk", "desk/low", "desk/high")
 
@@ -23,8 +25,8 @@ def comfort_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
     for mode in STEPS:
         out += [
             _desk_height(who, dims, mode),
-            _thigh_gap(brief, dims, mode),
-            _knee_gap(dims, mode),
+            _thigh_gap(brief, who, dims, mode),
+            _knee_gap(who, dims, mode),
         ]
     out += [
         _desk_depth(brief, dims),
@@ -39,14 +41,16 @@ def comfort_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
 
 def _seat_height(who: People, dims: Dimensions) -> Check:
     wanted = who.at_desk.mean["popliteal_height"] + who.shoes
+    off = dims.heights.seat - wanted
     return judge(
         "comfort.seat_height",
-        dims.heights.seat - wanted,
+        off,
         low=-SEAT_UNDER,
         high=SEAT_OVER,
         mode="desk",
         says=f"loaded seat {dims.heights.seat:.0f} against popliteal height with shoe {wanted:.0f}",
         source=sources.SEAT_HEIGHT,
+        chance=chance_outside(who.at_desk, {"popliteal_height": -1.0}, off, -SEAT_UNDER, SEAT_OVER),
         proposal=f"slat top at {dims.heights.platform + wanted - feet_down.SLACK - dims.heights.seat:.0f}",
     )
 
@@ -56,10 +60,11 @@ def _seat_depth(who: People, dims: Dimensions) -> Check:
     return judge(
         "comfort.behind_knee",
         gap,
-        low=25.0,
+        low=BEHIND_KNEE,
         good_low=50.0,
         good_high=90.0,
         mode="desk",
+        chance=chance_outside(who.at_desk, {"buttock_popliteal_length": 1.0}, gap, BEHIND_KNEE, None),
         says=f"gap from the seat front to the back of the knee {gap:.0f}",
         source=sources.SEAT_DEPTH,
     )
@@ -95,13 +100,40 @@ def _desk_height(who: People, dims: Dimensions, mode: str) -> Check:
         good_low=-ELBOW_OFF,
         good_high=ELBOW_OFF,
         mode=mode,
+        chance=_off_elbow(who, dims) if share is None else None,
         says=f"desk {desk:.0f} against {whose} {elbow:.0f} above the floor",
         source=sources.DESK_HEIGHT,
         proposal=f"desk surface at {elbow:.0f}" if share is None else "measure elbow_height_sitting for the brief",
     )
 
 
-def _thigh_gap(brief: Brief, dims: Dimensions, mode: str) -> Check:
+def _off_elbow(who: People, dims: Dimensions) -> float:
+    """Chance that no step comes within 15 mm of this person's elbow."""
+    elbow = who.at_desk.mean["elbow_height_sitting"]
+    low = dims.steps[0] - dims.heights.seat - ELBOW_OFF
+    high = dims.steps[-1] - dims.heights.seat + ELBOW_OFF
+    return chance_outside(who.at_desk, {"elbow_height_sitting": 1.0}, elbow, low, high)
+
+
+def questions(brief: Brief, who: People, dims: Dimensions) -> tuple[Question, ...]:
+    """The figures of comfort that hang on the body, with the room each has to its limit."""
+    h, body, rules = dims.heights, who.at_desk, brief.rules
+    seat = h.seat - body.mean["popliteal_height"] - who.shoes
+    thigh, knee = h.desk_under - h.thigh - rules.thigh_gap, h.desk_under - h.knee
+    head = head_gap(brief, who, dims, roof_up=True) - rules.head_clearance
+    desk = ELBOW_OFF - abs(h.desk - h.seat - body.mean["elbow_height_sitting"])
+    seat_room = min(seat + SEAT_UNDER, SEAT_OVER - seat)
+    return (
+        Question(about="seat height", weights={"popliteal_height": 1.0}, room=seat_room),
+        Question(about="desk height", weights={"elbow_height_sitting": 1.0}, room=desk),
+        Question(about="room over the thigh", weights={"thigh_clearance": 1.0}, room=thigh),
+        Question(about="room over the knee", weights={"knee_height": 1.0}, room=knee),
+        Question(about="head room", weights={"sitting_height": 1.0}, room=head),
+        Question(about="seat depth", weights={"buttock_popliteal_length": 1.0}, room=BEHIND_KNEE),
+    )
+
+
+def _thigh_gap(brief: Brief, who: People, dims: Dimensions, mode: str) -> Check:
     gap = dims.desk_at(mode) - dims.heights.panel - dims.heights.thigh
     return judge(
         "comfort.thigh_gap",
@@ -109,13 +141,14 @@ def _thigh_gap(brief: Brief, dims: Dimensions, mode: str) -> Check:
         low=brief.rules.thigh_gap,
         mode=mode,
         parts=("panel",),
+        chance=chance_outside(who.at_desk, {"thigh_clearance": -1.0}, gap, brief.rules.thigh_gap, None),
         says=f"room over the thigh {gap:.0f}",
         source=sources.THIGH_GAP,
         proposal=f"raise the desk by {brief.rules.thigh_gap - gap:.0f}",
     )
 
 
-def _knee_gap(dims: Dimensions, mode: str) -> Check:
+def _knee_gap(who: People, dims: Dimensions, mode: str) -> Check:
     under = dims.desk_at(mode) - dims.heights.panel
     stiffener = dims.lengths.near + dims.lengths.panel_depth - dims.sections.stiffener[0]
     part = "panel"
@@ -129,6 +162,7 @@ def _knee_gap(dims: Dimensions, mode: str) -> Check:
         good_low=KNEE_SPARE,
         mode=mode,
         parts=(part,),
+        chance=chance_outside(who.at_desk, {"knee_height": -1.0}, gap, 0.0, None),
         says=f"room over the knee {gap:.0f}",
         source=sources.KNEE_GAP,
         proposal=f"raise the desk by {KNEE_SPARE - gap:.0f}",
@@ -217,6 +251,7 @@ def _head_room(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
                 gap,
                 low=need,
                 mode=mode,
+                chance=chance_outside(who.at_desk, {"sitting_height": -1.0}, gap, need, None),
                 says=f"room over the head {gap:.0f}, crown at {dims.heights.head:.0f}",
                 source=sources.HEAD_ROOM,
                 proposal=f"{need - gap:.0f} more height, or see the clash for other ways",

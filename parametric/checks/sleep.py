@@ -8,6 +8,7 @@ from parametric.core import sources
 from parametric.core.check import Check, judge
 from parametric.mechanism.lids import lids_of, slat_places
 from parametric.mechanism.platform import frame_of
+from parametric.posture.diagonal import best_slant
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.limits import GOOD_ALLOWANCE, LEAST_ALLOWANCE
 from parametric.sizing.solve import People
@@ -16,7 +17,7 @@ from parametric.sizing.solve import People
 def sleep_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
     """All checks of the bed."""
     return [
-        _length(who, dims),
+        _length(brief, who, dims),
         _width(brief, who),
         _head_room(brief, dims),
         _slat_gap(dims),
@@ -25,17 +26,23 @@ def sleep_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
     ]
 
 
-def _length(who: People, dims: Dimensions) -> Check:
-    spare = dims.lengths.bed - who.tallest
+def _length(brief: Brief, who: People, dims: Dimensions) -> Check:
+    """Room beyond the stature, lying straight or, alone in the bed, at the best slant."""
+    straight = dims.lengths.bed - who.tallest
+    spare, how = straight, ""
+    if straight < LEAST_ALLOWANCE and len(who.bodies) == 1:
+        slant = best_slant(who.bodies[0], dims.lengths.bed, brief.bed.width)
+        if slant.spare > straight:
+            spare, how = slant.spare, f"; lying {slant.angle:.0f} degrees across it leaves {slant.spare:.0f}"
     return judge(
         "sleep.length",
         spare,
         low=LEAST_ALLOWANCE,
         good_low=GOOD_ALLOWANCE,
         mode="night",
-        says=f"bed {dims.lengths.bed:.0f} for a stature of {who.tallest:.0f}",
+        says=f"bed {dims.lengths.bed:.0f} for a stature of {who.tallest:.0f}{how}",
         source=sources.BED_LENGTH,
-        proposal=f"{GOOD_ALLOWANCE - spare:.0f} more length, or lie diagonally",
+        proposal=f"{GOOD_ALLOWANCE - spare:.0f} more length",
     )
 
 

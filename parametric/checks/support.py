@@ -12,7 +12,8 @@ from parametric.brief.van import Ground
 from parametric.core import sources
 from parametric.core.check import Check, Verdict, judge
 from parametric.mechanism.extent import Extent, extent
-from parametric.mechanism.kinds.cleat_legs import LEGS, LIP
+from parametric.mechanism.kinds.cleat_legs import LIP
+from parametric.mechanism.legs import LEGS
 from parametric.mechanism.model import VAN, ContactKind
 from parametric.mechanism.modes import DESKS
 from parametric.sizing.dimensions import Dimensions

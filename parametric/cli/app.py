@@ -5,17 +5,37 @@ from __future__ import annotations
 import os
 import sys
 from pathlib import Path
+from typing import Any, NoReturn
 
 import typer
+from typer.core import TyperGroup
 
 from parametric import __version__
 from parametric.cli import body, build, check, new, size
 from parametric.core.errors import BriefError, ParametricError
 
-USABLE, FAILED, UNUSABLE, BUG = 0, 1, 2, 3
+UNUSABLE, BUG = 2, 3
+INTERRUPTED, PIPE_CLOSED = 130, 141  # as shells report a program ended by SIGINT or SIGPIPE
+
+
+class _Commands(TyperGroup):
+    """The commands, whose two ways of being stopped typer would report as a failed check or not at all."""
+
+    def invoke(self, ctx: Any) -> Any:
+        """Run the command named."""
+        try:
+            return super().invoke(ctx)
+        except KeyboardInterrupt:
+            _fail("stopped; nothing was changed", INTERRUPTED)
+        except BrokenPipeError:
+            # the reader has had enough, as `| head` does; Python must not complain about it at exit
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            sys.exit(PIPE_CLOSED)
+
 
 app = typer.Typer(
     name="parametric",
+    cls=_Commands,
     add_completion=True,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
@@ -58,17 +78,11 @@ def main() -> None:
         _fail("\n".join(error.lines()), UNUSABLE)
     except ParametricError as error:
         _fail(str(error), UNUSABLE)
-    except KeyboardInterrupt:
-        _fail("stopped; nothing was changed", 130)
-    except BrokenPipeError:
-        # the reader has had enough, as `| head` does; Python must not complain about it at exit
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(USABLE)
     except Exception as error:  # noqa: BLE001 - the last net: a bug becomes one message and exit code 3
         _bug(error)
 
 
-def _fail(message: str, code: int) -> None:
+def _fail(message: str, code: int) -> NoReturn:
     sys.stderr.write(f"{message}\n")
     sys.exit(code)
 

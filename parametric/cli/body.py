@@ -111,13 +111,13 @@ def _print(person: Body) -> None:
             typer.echo(f"{name:<34}{'':>8}{person.mean[name]:>8.0f}{'':>8}  given")
         else:
             typer.echo(f"{name:<34}" + "".join(f"{person.quantile(name, p):>8.0f}" for p in (0.05, 0.5, 0.95)))
-    typer.echo("")
+    typer.echo("\nwhat to measure next (half the width that holds 9 in 10 such people, mm)")
     for target, weights in TARGETS.items():
         rows = narrowing(person, weights)
         if not rows or rows[0].before < 0.5:
-            typer.echo(f"{target}: known")
+            typer.echo(f"  {target}: known")
             continue
         best = rows[0]
-        typer.echo(f"{target}: +/-{best.before:.0f} now; measure {best.name}: +/-{best.after:.0f}")
+        typer.echo(f"  {target}: +/-{best.before:.0f}; with {best.name} measured: +/-{best.after:.0f}")
     for text in (*person.cautions, *person.notes):
-        typer.echo(f"note: {text}")
+        output.echo_wrapped(f"note: {text}")

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from parametric.pipeline.check import Checked
 
 
-
 def run(
     brief: Annotated[Path, typer.Argument(help="The brief, a TOML file.")],
     output_dir: Annotated[
@@ -38,8 +37,8 @@ def run(
     with output.working(quiet) as progress:
         checked = build(read, target, kinds=kinds, heading=heading(read.name, author, date), progress=progress)
     _print(checked, quiet)
-    files = ("design.json", "checks.json", "summary.txt", *(f"{k}/" for k in kinds if k in USUAL))
-    typer.echo(f"Wrote {target}: {', '.join(files)}")
+    files = sorted((p.is_dir(), p.name) for p in target.iterdir())
+    typer.echo(f"Wrote {target}: {', '.join(name + '/' * folder for folder, name in files)}")
     if worst(checked.checks) is Verdict.FAIL:
         raise typer.Exit(1)
 
@@ -50,7 +49,7 @@ def _print(checked: Checked, quiet: bool) -> None:
     typer.echo(f"{checked.sized.brief.name}: {headline(checked.checks)}")
     if quiet:
         return
-    output.print_pairs(heights(checked.sized))
+    output.print_heights(heights(checked.sized))
     output.print_clashes(checked.sized.clashes)
     output.print_told(checked.checks)
     output.print_cautions(CAUTIONS)

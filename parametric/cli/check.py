@@ -20,7 +20,7 @@ def run(
     brief: Annotated[Path, typer.Argument(help="The brief, a TOML file.")],
     mode: Annotated[str | None, typer.Option(help="Only this mode, such as desk or desk/low.")] = None,
     json: Annotated[bool, typer.Option("--json", help="Print one JSON document.")] = False,
-    quiet: Annotated[bool, typer.Option("--quiet", help="No progress; only what fails.")] = False,
+    quiet: Annotated[bool, typer.Option("--quiet", help="No progress, no figures; only what fails.")] = False,
 ) -> None:
     """Run every check in every mode."""
     from parametric.brief.loader import load
@@ -33,24 +33,23 @@ def run(
     if json:
         output.echo_json(checks_document(checked.sized.brief.name, checks))
     else:
-        _print(checked, checks, quiet)
+        _print(checked, mode, checks, quiet)
     if worst(checks) is Verdict.FAIL:
         raise typer.Exit(1)
 
 
-def _print(checked: Checked, checks: tuple[Check, ...], quiet: bool) -> None:
+def _print(checked: Checked, mode: str | None, checks: tuple[Check, ...], quiet: bool) -> None:
     from parametric.pipeline.words import CAUTIONS, headline, heights
 
-    typer.echo(f"{checked.sized.brief.name}: {headline(checks)}")
+    only = f", only {mode}" if mode else ""
+    typer.echo(f"{checked.sized.brief.name}{only}: {headline(checks)}")
     if not quiet:
-        output.print_pairs(heights(checked.sized))
+        output.print_heights(heights(checked.sized))
         typer.echo("")
         output.print_checks(checks)
     output.print_clashes(checked.sized.clashes)
-    typer.echo("")
-    output.print_told(checks)
+    output.print_told([c for c in checks if c.verdict is Verdict.FAIL or not quiet])
     if not quiet:
-        typer.echo("")
         output.print_sources(checks)
         output.print_cautions(CAUTIONS)
 

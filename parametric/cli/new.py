@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Annotated
 
@@ -23,18 +22,15 @@ def run(
 
 def _write_new(file: Path, text: str) -> None:
     """Write a file that is not there yet, whole or not at all."""
-    partial = file.with_name(f".{file.name}.{os.getpid()}.partial")
     try:
-        if file.exists():
-            raise OutputError(f"{file} is there already; name a new file")
-        partial.write_text(text, encoding="utf-8")
-        os.link(partial, file)
+        file.touch(exist_ok=False)
+        try:
+            file.write_text(text, encoding="utf-8")
+        except BaseException:
+            file.unlink()
+            raise
     except FileExistsError:
         raise OutputError(f"{file} is there already; name a new file") from None
-    except OutputError:
-        raise
-    except (OSError, ValueError) as error:
-        says = getattr(error, "strerror", None) or str(error)
+    except OSError as error:
+        says = error.strerror or str(error)
         raise OutputError(f"{file}: cannot be written: {says}; name a file in a folder you can write to") from None
-    finally:
-        partial.unlink(missing_ok=True)

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from parametric.sizing.clash import Clash
 
+WIDTH = 80
 STYLES: Mapping[Verdict, str] = {Verdict.PASS: "green", Verdict.CAUTION: "yellow", Verdict.FAIL: "bold red"}
 
 
@@ -30,7 +31,7 @@ def console() -> Console:
     """A console on standard output, 80 columns where it is not a terminal."""
     from rich.console import Console
 
-    return Console(highlight=False, width=None if sys.stdout.isatty() else 80)
+    return Console(highlight=False, width=None if sys.stdout.isatty() else WIDTH)
 
 
 @contextmanager
@@ -45,44 +46,51 @@ def working(quiet: bool) -> Iterator[Callable[[str], None]]:
         yield status.update
 
 
-def print_pairs(rows: Sequence[tuple[str, str]]) -> None:
-    """Print label and value, one a line."""
+def print_heights(rows: Sequence[tuple[str, str]]) -> None:
+    """Print label and length, one a line."""
     wide = max(len(label) for label, _ in rows) + 2
     for label, value in rows:
         typer.echo(f"  {label:<{wide}}{value}")
+    typer.echo("  all lengths in mm")
 
 
 def print_clashes(clashes: Sequence[Clash]) -> None:
     """Print what cannot hold together, and the ways out."""
     for clash in clashes:
         typer.echo("")
-        for line in textwrap.wrap(f"CLASH {clash.says}", 80, subsequent_indent="  "):
-            typer.echo(line)
+        echo_wrapped(f"CLASH {clash.says}")
 
 
 def print_cautions(cautions: Sequence[str]) -> None:
     """Print the cautions that go with every design."""
     typer.echo("")
     for caution in cautions:
-        typer.echo(f"! {caution}")
+        echo_wrapped(f"! {caution}")
+
+
+def echo_wrapped(text: str) -> None:
+    """Print a sentence, its further lines set in."""
+    typer.echo(_wrapped(text))
 
 
 def print_checks(checks: Sequence[Check]) -> None:
-    """Print a table of checks with figures, worst first, then one line for each question of fit."""
+    """Print a table of checks with figures, worst first, then one line for each question without one."""
     from rich.table import Table
 
     table = Table(box=None, pad_edge=False, header_style="bold", collapse_padding=True)
     table.add_column("", no_wrap=True)
     table.add_column("check", no_wrap=True)
     table.add_column("mode", no_wrap=True)
-    for name in ("value", "limit", "margin"):
+    for name in ("value", "limit", "margin", "chance"):
         table.add_column(name, justify="right", no_wrap=True)
     out = console()
     for check in sorted(checks, key=lambda c: list(STYLES).index(c.verdict), reverse=True):
-        if check.value is None or check.id.startswith("fit."):
+        if not _has_figure(check):
             continue
         verdict = f"[{STYLES[check.verdict]}]{check.verdict}[/]"
-        figures = (f"{check.value:.1f}", _limit(check), "" if check.margin is None else f"{check.margin:.1f}")
+        margin = "" if check.margin is None else f"{check.margin:.1f}"
+        chance = "" if check.chance is None else f"{check.chance:.0%}"
+        figures = (f"{check.value:.1f}", _limit(check), margin, chance)
         unit = "" if check.unit in (None, "mm") else f" {check.unit}"
         table.add_row(verdict, check.id, check.mode or "", figures[0] + unit, *figures[1:])
     out.print(table)
@@ -90,14 +98,17 @@ def print_checks(checks: Sequence[Check]) -> None:
 
 
 def print_told(checks: Sequence[Check]) -> None:
-    """Print every fail and caution in words, with what would mend it."""
+    """Print every fail and caution in words, with what would mend it; after an empty line, if there are any."""
+    told = [c for verdict in (Verdict.FAIL, Verdict.CAUTION) for c in checks if c.verdict is verdict]
     out = console()
-    for verdict in (Verdict.FAIL, Verdict.CAUTION):
-        for check in (c for c in checks if c.verdict is verdict):
-            mode = f" ({check.mode})" if check.mode else ""
-            out.print(f"[{STYLES[verdict]}]{verdict}[/] {check.id}{mode}: {_plain(check.says)}")
-            if check.proposal:
-                out.print(f"      to mend: {_plain(check.proposal)}")
+    if told:
+        out.print()
+    for check in told:
+        mode = f" ({check.mode})" if check.mode else ""
+        text = _wrapped(f"{check.verdict} {check.id}{mode}: {check.says}").removeprefix(check.verdict)
+        out.print(f"[{STYLES[check.verdict]}]{check.verdict}[/]{_plain(text)}")
+        if check.proposal:
+            out.print(_plain(_wrapped(f"to mend: {check.proposal}", "      ")))
 
 
 def print_sources(checks: Sequence[Check]) -> None:
@@ -107,22 +118,26 @@ def print_sources(checks: Sequence[Check]) -> None:
         ids = seen.setdefault(check.source, [])
         if check.id not in ids:
             ids.append(check.id)
-    out = console()
-    out.print("[bold]sources[/]")
+    console().print("\n[bold]where the limits come from[/]")
     for source, ids in seen.items():
-        out.print(f"  {', '.join(ids)}: {_plain(source)}")
+        typer.echo(_wrapped(f"{', '.join(ids)}: {source}", "  "))
 
 
 def _print_questions(checks: Sequence[Check]) -> None:
     groups: dict[str, list[Check]] = {}
     for check in checks:
-        if check.id.startswith("fit."):
+        if not _has_figure(check):
             groups.setdefault(check.id, []).append(check)
     for id, group in groups.items():
         count = {v: sum(c.verdict is v for c in group) for v in Verdict}
         tally = ", ".join(f"{n} {v}" for v, n in count.items() if n)
         modes = len({c.mode for c in group if c.mode})
-        typer.echo(f"  {id:<22}{tally}" + (f" in {modes} modes" if modes else ""))
+        typer.echo(f"  {id:<22}{tally}" + (f" in {modes} mode{'s' * (modes > 1)}" if modes else ""))
+
+
+def _has_figure(check: Check) -> bool:
+    """Whether a check is a row of the table; questions of fit have a figure only where something is wrong."""
+    return check.value is not None and not check.id.startswith("fit.")
 
 
 def _limit(check: Check) -> str:
@@ -131,6 +146,11 @@ def _limit(check: Check) -> str:
     if low and high:
         return f"{low} to {high}"
     return f">= {low}" if low else f"<= {high}" if high else ""
+
+
+def _wrapped(text: str, indent: str = "") -> str:
+    lines = textwrap.wrap(text, WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  ", break_on_hyphens=False)
+    return "\n".join(lines)
 
 
 def _plain(text: str) -> str:

@@ -33,11 +33,12 @@ def run(
 
 
 def _print(sized: Sized) -> None:
-    from parametric.pipeline.words import headline, heights
+    from parametric.pipeline.words import advice, headline, heights
 
     typer.echo(f"{sized.brief.name}: {headline(sized.checks)}")
-    output.print_pairs(heights(sized))
-    typer.echo("  all lengths in mm")
-    output.print_clashes(sized.clashes)
+    output.print_heights(heights(sized))
     typer.echo("")
+    for line in advice(sized):
+        typer.echo(f"  {line}")
+    output.print_clashes(sized.clashes)
     output.print_told(sized.checks)

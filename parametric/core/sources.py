@@ -2,6 +2,7 @@
 
 'from memory' and 'own estimate' are said out loud: a limit is only as good as its source.
 """
+
 from __future__ import annotations
 
 from typing import Final

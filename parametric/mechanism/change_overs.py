@@ -9,7 +9,7 @@ from parametric.sizing.dimensions import Dimensions
 
 def build(draft: Draft, dims: Dimensions) -> None:
     """Add the change-overs of a platform with a loose panel."""
-    to_desk, to_bed, off = _legs(dims, "lower_desk"), _legs(dims, "lower_night"), _legs(dims, "")
+    to_desk, to_bed = _legs(dims, "lower_desk"), _legs(dims, "lower_night")
     away = Move(parts=("mattress_end",), says="Lay the end piece of the mattress on the rear piece.")
     lift = Move(parts=("panel",), says="Undo the latches, lift the panel off the ledger and turn its legs out.")
     engage = Move(
@@ -36,9 +36,13 @@ def build(draft: Draft, dims: Dimensions) -> None:
         person="seated",
     )
     for change in (
-        ChangeOver(start="night", end="desk", moves=(away, lift, _plug(to_desk, "desk"), engage)),
-        ChangeOver(start="desk", end="night", moves=(_draw(dims), _plug(to_bed, "bed"), drop, back)),
-        ChangeOver(start="night", end="lounge", moves=(away, lift, _clip(off), raise_rear, ride, relay)),
+        ChangeOver(
+            start="night", end="desk", moves=(away, lift, *_spare(dims, "night"), _plug(to_desk, "desk"), engage)
+        ),
+        ChangeOver(
+            start="desk", end="night", moves=(_draw(dims), *_spare(dims, "desk"), _plug(to_bed, "bed"), drop, back)
+        ),
+        ChangeOver(start="night", end="lounge", moves=(away, lift, _clip(to_bed), raise_rear, ride, relay)),
         ChangeOver(start="lounge", end="night", moves=(raise_rear, _plug(to_bed, "bed"), drop, relay, back)),
         ChangeOver(start="desk", end="desk/parked", moves=(park,)),
         ChangeOver(start="desk/parked", end="desk", moves=(work,)),
@@ -50,7 +54,7 @@ def build(draft: Draft, dims: Dimensions) -> None:
 
 
 def _legs(dims: Dimensions, lower: str) -> tuple[str, ...]:
-    lowers = ("lower",) if dims.legs.kind == "telescopic" else (lower,) if lower else ("lower_desk", "lower_night")
+    lowers = ("lower",) if dims.legs.kind == "telescopic" else (lower,)
     return tuple(f"leg_{leg}_{part}" for leg in ("near", "far") for part in ("upper", *lowers))
 
 
@@ -63,6 +67,14 @@ def _draw(dims: Dimensions) -> Move:
         parts=("panel", *_legs(dims, "lower_desk"), "locking_pin"),
         says="Draw the pin, lift the aisle edge a little and pull the panel out of the groove.",
     )
+
+
+def _spare(dims: Dimensions, height: str) -> tuple[Move, ...]:
+    """Put away the lower stages that the other height does not use, where each height has its own."""
+    if dims.legs.kind == "telescopic":
+        return ()
+    parts = tuple(f"leg_{leg}_lower_{height}" for leg in ("near", "far"))
+    return (Move(parts=parts, says=f"Pull the {height} stages out of both legs and clip them under the platform."),)
 
 
 def _clip(legs: tuple[str, ...]) -> Move:

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from parametric.core.pose import Pose, Vec3
 from parametric.meshes.mesh import centroid, placed
-from parametric.meshes.piece import Piece, Placed, core, drilled, lumps, skin, tree
+from parametric.meshes.piece import Piece, Placed, bare, core, corners, drilled, lumps, skin, tree
 
 NEAR = 5.0
 LEAST_VOLUME = 1.0
@@ -72,7 +72,8 @@ def overlap(a: Manifold, b: Manifold) -> Overlap | None:
 
 def hits(a: Placed, b: Placed) -> Overlap | None:
     """How two placed pieces overlap, in the van frame; None when they do not by the rule of `overlap`."""
-    if _apart(a.box, b.box) > 0.0:
+    # an overlap no deeper than this along one axis cannot be thicker in the mean
+    if _apart(a.box, b.box) >= -LEAST_THICKNESS:
         return None
     found = _hit(a.piece, b.piece, _relative(a.pose, b.pose))
     return found and replace(found, at=a.pose.point(found.at))
@@ -96,7 +97,7 @@ def free_after(a: Placed, b: Placed, direction: Vec3, depth: float) -> bool:
 
 @lru_cache(maxsize=_REMEMBERED)
 def _hit(a: Piece, b: Piece, where: Pose) -> Overlap | None:
-    if not _cores_meet(a, b, where):
+    if not _cores_meet(a, b, where) or not _drilled_meet(bare(a), bare(b), where):
         return None
     return overlap(drilled(a), placed(drilled(b), where))
 
@@ -119,6 +120,29 @@ def _cores_meet(a: Piece, b: Piece, where: Pose) -> bool:
     if first is None or second is None:
         return True
     return _collide(first, second, where) or _swallowed(a, b, where)
+
+
+def _drilled_meet(a: Piece, b: Piece, where: Pose) -> bool:
+    """False only if two pieces with open holes, shrunk, are certainly clear of each other: a pin in its hole is."""
+    first, second = core(a), core(b)
+    if first is None or second is None or _collide(first, second, where):
+        return True
+    # surfaces apart: a lump is wholly inside the other piece or wholly outside it, as any point of it is
+    (boxes_a, seeds_a), (boxes_b, seeds_b) = lumps(a), lumps(b)
+    rotation = np.asarray(where.rotation).reshape(3, 3)
+    theirs, ours = seeds_b @ rotation.T + where.translation, (seeds_a - where.translation) @ rotation
+    return any(_within(p, a, boxes_a) for p in theirs) or any(_within(p, b, boxes_b) for p in ours)
+
+
+def _within(point: NDArray[np.float64], piece: Piece, boxes: NDArray[np.float64]) -> bool:
+    """Whether a point lies in the material of a piece, by the solid angle its surface fills from there."""
+    if not _inside(point[None], boxes):
+        return False
+    a, b, c = corners(piece) - point
+    la, lb, lc = (np.sqrt(np.einsum("ij,ij->i", v, v)) for v in (a, b, c))
+    up = np.einsum("ij,ij->i", a, np.cross(b, c))
+    down = la * lb * lc + (a * b).sum(1) * lc + (b * c).sum(1) * la + (c * a).sum(1) * lb
+    return bool(2.0 * np.arctan2(up, down).sum() > 2.0 * np.pi)
 
 
 def _swallowed(a: Piece, b: Piece, where: Pose) -> bool:

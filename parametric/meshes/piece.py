@@ -63,6 +63,12 @@ def piece(shape: Shape) -> Piece:
 
 
 @lru_cache(maxsize=1024)
+def bare(piece: Piece) -> Piece:
+    """The piece with its drilled holes open in all that quick tests need."""
+    return Piece(shape=piece.shape, filled=piece.shape, vertices=arrays(drilled(piece))[0])
+
+
+@lru_cache(maxsize=1024)
 def tree(piece: Piece) -> fcl.BVHModel:
     """FCL tree of the filled piece, in its own frame."""
     return _tree(*arrays(solid(piece.filled)))
@@ -93,6 +99,13 @@ def place(piece: Piece, pose: Pose) -> Placed:
 def drilled(piece: Piece) -> Manifold:
     """The exact mesh of a piece, in its own frame."""
     return solid(piece.shape)
+
+
+@lru_cache(maxsize=1024)
+def corners(piece: Piece) -> Array:
+    """Corners of the triangles of the exact mesh, shape (3, m, 3), mm."""
+    vertices, triangles = arrays(drilled(piece))
+    return np.ascontiguousarray(vertices[triangles].transpose(1, 0, 2))
 
 
 @lru_cache(maxsize=1024)

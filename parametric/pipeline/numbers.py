@@ -7,7 +7,7 @@ from typing import Any
 
 from parametric.core.check import worst
 from parametric.pipeline.size import Sized
-from parametric.pipeline.words import CAUTIONS
+from parametric.pipeline.words import CAUTIONS, holes
 
 SCHEMA = "parametric.design/1"
 
@@ -35,6 +35,7 @@ def sized_document(sized: Sized) -> dict[str, Any]:
             }
             for c in sized.clashes
         ],
+        "worth_measuring": [asdict(w) for w in sized.worth],
         "bodies": [_body(sized, i) for i in range(len(sized.people.bodies))],
         "cautions": list(CAUTIONS),
     }
@@ -49,7 +50,9 @@ def dimensions_document(sized: Sized) -> dict[str, Any]:
         "widths": asdict(dims.widths),
         "legs": asdict(dims.legs),
         "sections": asdict(dims.sections),
-        "steps": list(dims.steps),
+        "steps": [
+            {"hole": k, "desk": step, "elbow_from": low, "elbow_to": high} for k, step, low, high in holes(sized)
+        ],
         "pitch": dims.pitch,
     }
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from parametric.body import estimate
 from parametric.brief.model import Brief
 from parametric.checks.access import access_checks
-from parametric.checks.comfort import comfort_checks
+from parametric.checks.chance import Worth, worth_measuring
+from parametric.checks.comfort import comfort_checks, questions
 from parametric.checks.sleep import sleep_checks
 from parametric.core.check import Check
 from parametric.sizing.clash import Clash
@@ -26,6 +27,7 @@ class Sized:
         dimensions: Every height, length and width.
         clashes: Wishes that cannot all hold.
         checks: Comfort, sleep and access, judged on the numbers.
+        worth: The measurements that buy the most certainty, best first.
     """
 
     brief: Brief
@@ -33,6 +35,7 @@ class Sized:
     dimensions: Dimensions
     clashes: tuple[Clash, ...]
     checks: tuple[Check, ...]
+    worth: tuple[Worth, ...]
 
 
 def size(brief: Brief) -> Sized:
@@ -46,4 +49,11 @@ def size(brief: Brief) -> Sized:
     who = people(brief, bodies)
     dims = solve(brief, who)
     checks = (*comfort_checks(brief, who, dims), *sleep_checks(brief, who, dims), *access_checks(brief, dims))
-    return Sized(brief=brief, people=who, dimensions=dims, clashes=clashes(brief, who, dims), checks=checks)
+    return Sized(
+        brief=brief,
+        people=who,
+        dimensions=dims,
+        clashes=clashes(brief, who, dims),
+        checks=checks,
+        worth=worth_measuring(who.at_desk, questions(brief, who, dims)),
+    )

@@ -6,7 +6,7 @@ import textwrap
 
 from parametric.core.check import Check, Verdict
 from parametric.pipeline.check import Checked
-from parametric.pipeline.words import CAUTIONS, headline, heights
+from parametric.pipeline.words import CAUTIONS, advice, headline, heights
 
 WIDTH = 80
 
@@ -18,7 +18,7 @@ def summary(checked: Checked) -> str:
     if sized.brief.note:
         lines += [*textwrap.wrap(sized.brief.note, WIDTH), ""]
     lines += [f"{label:<32}{value}" for label, value in heights(sized)]
-    lines += ["all lengths in mm", ""]
+    lines += ["all lengths in mm", "", *advice(sized), ""]
     for clash in sized.clashes:
         lines += [*textwrap.wrap(f"CLASH {clash.says}", WIDTH), ""]
     for verdict in (Verdict.FAIL, Verdict.CAUTION):

@@ -17,6 +17,26 @@ CAUTIONS = (
 )
 
 
+def holes(sized: Sized) -> list[tuple[int, float, float, float]]:
+    """Which hole for which elbow: hole from below, desk height, least and greatest elbow height over the seat, mm."""
+    dims = sized.dimensions
+    half = dims.pitch / 2.0
+    return [
+        (k, step, step - dims.heights.seat - half, step - dims.heights.seat + half)
+        for k, step in enumerate(dims.steps, start=1)
+    ]
+
+
+def advice(sized: Sized) -> list[str]:
+    """What to measure, and which hole serves whom."""
+    lines = [f"measure {w.name}: {w.about} goes from +/-{w.before:.0f} to +/-{w.after:.0f}" for w in sized.worth]
+    lines += [
+        f"desk hole {k}: {step:.0f}, for an elbow {low:.0f} to {high:.0f} over the seat"
+        for k, step, low, high in holes(sized)
+    ]
+    return lines
+
+
 def headline(checks: Iterable[Check]) -> str:
     """The verdict in words, with the warning that no file may go without."""
     listed = list(checks)

@@ -12,7 +12,7 @@ Range = tuple[float, float]
 
 def clear_length(van: Van, start: float, end: float, y: Range, z: Range) -> float:
     """How far forward from `start` the van is clear in a window of y and z, at most to `end`, mm."""
-    hits = (f.x[0] for f in van.fixed if f.x[1] > start and f.x[0] >= start and _meets(f.y, y) and _meets(f.z, z))
+    hits = (max(start, f.x[0]) for f in van.fixed if f.x[1] > start and _meets(f.y, y) and _meets(f.z, z))
     return min((end, *hits))
 
 

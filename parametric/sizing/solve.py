@@ -127,7 +127,8 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
         desk = float(max(round(_float(feet_down.desk_height(seat, elbow, thigh, gap, t))), over_thigh))
     up = _float(feet_down.steps_above(body.quantile("elbow_height_sitting", P_HIGH) - elbow))
     spread = elbow - body.quantile("elbow_height_sitting", P_LOW)
-    down = _float(feet_down.steps_below(spread, desk - t - seat - thigh - gap))
+    knee = body.mean["knee_height"] + who.shoes
+    down = _float(feet_down.steps_below(spread, desk - t - max(seat + thigh + gap, knee)))
     steps = tuple(desk + feet_down.PITCH * k for k in range(-int(down), int(up) + 1))
     lowest_strip = platform - parts.slat[1] - parts.batten[1] - parts.strip[1]
     lowest_frame = platform - max(parts.bearer[1], parts.rail[1])
@@ -140,7 +141,7 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
         desk_high=steps[-1],
         panel=t,
         storage=min(lowest_strip, lowest_frame),
-        knee=body.mean["knee_height"] + who.shoes,
+        knee=knee,
         thigh=seat + thigh,
         head=seat + body.mean["sitting_height"],
     )

@@ -43,11 +43,11 @@ def steps_above(spread: Number) -> Number:
 
 
 def steps_below(spread: Number, room: Number) -> Number:
-    """Steps offered under the middle one: as many as the spread asks for and the thigh leaves room for.
+    """Steps offered under the middle one: as many as the spread asks for and thigh and knee leave room for.
 
     Args:
         spread: How much lower the elbow may be, mm.
-        room: Thigh gap to spare at the middle step, mm.
+        room: Gap to spare over thigh and knee at the middle step, mm.
     """
     wanted = np.maximum(1.0, np.ceil((spread - OFF_ELBOW) / PITCH))
     return np.maximum(0.0, np.minimum(wanted, np.floor(room / PITCH + 1e-9)))

@@ -58,6 +58,7 @@ def _waiting(target: Path) -> subprocess.Popen[str]:
     )
     assert run.stdout is not None
     assert run.stdout.readline() == "ready\n"
+    run.stdout.close()
     return run
 
 

@@ -46,6 +46,10 @@ def test_what_is_behind_does_not_count(van: Callable[..., Van]) -> None:
     assert clear_length(van(FRIDGE), 2300.0, 2450.0, (-500.0, 0.0), (0.0, 100.0)) == 2450.0
 
 
+def test_what_begins_behind_and_reaches_in_front_leaves_nothing(van: Callable[..., Van]) -> None:
+    assert clear_length(van(FRIDGE), 2000.0, 2450.0, (-500.0, 0.0), (0.0, 100.0)) == 2000.0
+
+
 def test_the_aisle_is_as_wide_as_the_wall_or_a_cabinet_lets_it(van: Callable[..., Van]) -> None:
     assert aisle(van(), 405.0, (30.0, 2140.0)) == 345.0
     assert aisle(van(SHELF), 405.0, (30.0, 2140.0)) == 95.0
