@@ -12,7 +12,7 @@ from parametric.core.check import Check, Verdict, judge
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds import feet_down
 from parametric.sizing.limits import ELBOW_OFF, KNEE_SPARE, LEAST_FEET, SEAT_OVER, SEAT_UNDER
-from parametric.sizing.solve import P_HIGH, P_LOW, People
+from parametric.sizing.solve import P_HIGH, P_LOW, People, Worker
 
 BEHIND_KNEE: Final = 25.0
 KNEE_DEPTH: Final = 440.0
@@ -22,6 +22,7 @@ STEPS: Final = ("desk", "desk/low", "desk/high")
 def comfort_checks(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
     """All comfort checks of the modes in which somebody sits."""
     out = [_seat_height(who, dims), _seat_depth(who, dims), _back_support()]
+    out += [check for other in who.others for check in _other(brief, other, dims)]
     for mode in STEPS:
         out += [
             _desk_height(who, dims, mode),
@@ -107,6 +108,48 @@ def _desk_height(who: People, dims: Dimensions, mode: str) -> Check:
     )
 
 
+def _other(brief: Brief, worker: Worker, dims: Dimensions) -> list[Check]:
+    """The seat, and the step that serves them best, for somebody else who works at the desk."""
+    mean = worker.body.mean
+    wanted, elbow = mean["popliteal_height"] + worker.shoes, dims.heights.seat + mean["elbow_height_sitting"]
+    over = dims.heights.seat - wanted
+    step = min(dims.steps, key=lambda s: abs(s - elbow))
+    hole = dims.steps.index(step) + 1
+    gap = step - dims.heights.panel - dims.heights.seat - mean["thigh_clearance"]
+    return [
+        judge(
+            "comfort.seat_height",
+            over,
+            good_low=-SEAT_UNDER,
+            good_high=SEAT_OVER,
+            mode="desk",
+            says=f"{worker.label}: loaded seat {dims.heights.seat:.0f} against popliteal height with shoe {wanted:.0f}",
+            source=sources.SEAT_HEIGHT,
+            proposal=f"a {'foot rest' if over > 0.0 else 'seat cushion'} of {abs(over):.0f}",
+        ),
+        judge(
+            "comfort.desk_height",
+            step - elbow,
+            low=-ELBOW_OFF,
+            high=ELBOW_OFF,
+            mode="desk",
+            says=f"{worker.label}: desk hole {hole}, {step:.0f}, against an elbow {elbow:.0f} above the floor",
+            source=sources.DESK_HEIGHT,
+            proposal=f"desk surface at {elbow:.0f}",
+        ),
+        judge(
+            "comfort.thigh_gap",
+            gap,
+            low=brief.rules.thigh_gap,
+            mode="desk",
+            parts=("panel",),
+            says=f"{worker.label}: room over the thigh {gap:.0f} at desk hole {hole}",
+            source=sources.THIGH_GAP,
+            proposal=f"raise the desk by {brief.rules.thigh_gap - gap:.0f}",
+        ),
+    ]
+
+
 def _off_elbow(who: People, dims: Dimensions) -> float:
     """Chance that no step comes within 15 mm of this person's elbow."""
     elbow = who.at_desk.mean["elbow_height_sitting"]
@@ -133,15 +176,23 @@ def questions(brief: Brief, who: People, dims: Dimensions) -> tuple[Question, ..
     )
 
 
+def _user(who: People, mode: str) -> Worker:
+    """Whose step this is: the lowest is for the lowest elbow, the others for the one the desk is sized for."""
+    users = who.all_at_desk
+    return min(users, key=lambda w: w.body.mean["elbow_height_sitting"]) if mode == "desk/low" else users[0]
+
+
 def _thigh_gap(brief: Brief, who: People, dims: Dimensions, mode: str) -> Check:
-    gap = dims.desk_at(mode) - dims.heights.panel - dims.heights.thigh
+    user = _user(who, mode).body
+    thigh = dims.heights.seat + user.mean["thigh_clearance"]
+    gap = dims.desk_at(mode) - dims.heights.panel - thigh
     return judge(
         "comfort.thigh_gap",
         gap,
         low=brief.rules.thigh_gap,
         mode=mode,
         parts=("panel",),
-        chance=chance_outside(who.at_desk, {"thigh_clearance": -1.0}, gap, brief.rules.thigh_gap, None),
+        chance=chance_outside(user, {"thigh_clearance": -1.0}, gap, brief.rules.thigh_gap, None),
         says=f"room over the thigh {gap:.0f}",
         source=sources.THIGH_GAP,
         proposal=f"raise the desk by {brief.rules.thigh_gap - gap:.0f}",
@@ -154,7 +205,8 @@ def _knee_gap(who: People, dims: Dimensions, mode: str) -> Check:
     part = "panel"
     if stiffener < dims.lengths.knee:
         under, part = under - dims.sections.stiffener[1], "stiffener"
-    gap = under - dims.heights.knee
+    user = _user(who, mode)
+    gap = under - user.body.mean["knee_height"] - user.shoes
     return judge(
         "comfort.knee_gap",
         gap,
@@ -162,7 +214,7 @@ def _knee_gap(who: People, dims: Dimensions, mode: str) -> Check:
         good_low=KNEE_SPARE,
         mode=mode,
         parts=(part,),
-        chance=chance_outside(who.at_desk, {"knee_height": -1.0}, gap, 0.0, None),
+        chance=chance_outside(user.body, {"knee_height": -1.0}, gap, 0.0, None),
         says=f"room over the knee {gap:.0f}",
         source=sources.KNEE_GAP,
         proposal=f"raise the desk by {KNEE_SPARE - gap:.0f}",

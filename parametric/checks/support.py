@@ -19,6 +19,8 @@ from parametric.mechanism.modes import DESKS
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds.cleat_legs import least_overlap
 
+PACKED = 0.3  # a gap behind a screwed part that needs no packing
+
 
 def support_checks(brief: Brief, dims: Dimensions, assembly: Assembly) -> list[Check]:
     """Checks of legs, cleats and what they are screwed to."""
@@ -70,7 +72,22 @@ def _fixing_ground(brief: Brief, assembly: Assembly) -> list[Check]:
         part = contact.a
         box = extent(assembly.mechanism.parts[part], assembly.poses["desk"][part])
         out.append(_ground(brief, part, box))
+        if contact.gap > PACKED:
+            out.append(_packing(part, contact.gap, box))
     return out
+
+
+def _packing(part: str, gap: float, box: Extent) -> Check:
+    return judge(
+        "fit.packing",
+        gap,
+        good_high=PACKED,
+        parts=(part,),
+        at=box[0],
+        says=f"the wall recedes {gap:.1f} behind {part}",
+        source=sources.FIXING,
+        proposal=f"pack {part} out by {gap:.1f}",
+    )
 
 
 def _ground(brief: Brief, part: str, box: Extent) -> Check:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 import textwrap
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -12,6 +11,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from parametric.core.check import Check, Verdict
+from parametric.exports.documents import to_bytes
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -23,8 +23,8 @@ STYLES: Mapping[Verdict, str] = {Verdict.PASS: "green", Verdict.CAUTION: "yellow
 
 
 def echo_json(document: Mapping[str, object]) -> None:
-    """Print one document and nothing else, lengths rounded to a micrometre."""
-    typer.echo(json.dumps(_rounded(document), indent=1, ensure_ascii=False, allow_nan=False))
+    """Print one document and nothing else, as a build writes it."""
+    typer.echo(to_bytes(document).decode(), nl=False)
 
 
 def console() -> Console:
@@ -157,13 +157,3 @@ def _plain(text: str) -> str:
     from rich.markup import escape
 
     return escape(text)
-
-
-def _rounded(value: object) -> object:
-    if isinstance(value, float):
-        return round(value, 3)
-    if isinstance(value, Mapping):
-        return {key: _rounded(v) for key, v in value.items()}
-    if isinstance(value, list | tuple):
-        return [_rounded(v) for v in value]
-    return value

@@ -23,7 +23,7 @@ def build(brief: Brief, dims: Dimensions) -> Mechanism:
     frame = platform.build(draft, dims, stuff, brief.van.fixed)
     both = lids.build(draft, dims, stuff, frame)
     panel.build(draft, dims, stuff, both)
-    cleat_legs.build(draft, dims, stuff, frame)
+    cleat_legs.build(draft, dims, stuff, frame, brief.van)
     foam = brief.bed.mattress
     mattress.build(draft, dims, stuff, both, (foam.sink_seated, foam.sink_lying))
     change_overs.build(draft, dims)

@@ -14,6 +14,7 @@ from parametric.core.errors import RefusedError
 from parametric.sizing import room
 from parametric.sizing.dimensions import Dimensions, Heights, Legs, Lengths, Stages, Widths
 from parametric.sizing.kinds import cleat_legs, feet_down, panel
+from parametric.sizing.limits import SEAT_UNDER
 from parametric.sizing.sections import Sections, resolve
 
 P_LOW, P_HIGH = 0.05, 0.95
@@ -22,7 +23,22 @@ END_GAP = 5.0
 STAGE_PLAY = 10.0  # leg stages to the posts of their bay
 FEET = 260.0  # to either side of the sitting place (OSHA eTool: 520 wide)
 THINNEST, THICKEST = 14.0, 18.6
-UPRIGHT_DOWN, UPRIGHT_UP = 40.0, 55.0  # uprights past the groove floor, for two bolts a step
+UPRIGHT_DOWN, UPRIGHT_UP = 37.0, 53.0  # uprights past the groove floor, for two bolts a step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worker:
+    """Somebody who sits at the desk.
+
+    Attributes:
+        label: Name for reports.
+        body: The body.
+        shoes: Sole and heel, mm.
+    """
+
+    label: str
+    body: Body
+    shoes: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,17 +48,24 @@ class People:
     Attributes:
         bodies: One body for each sleeper, in the order of the brief.
         worker: Index of the sleeper the desk is sized for.
-        shoes: Sole and heel of the worker's shoes, mm.
+        shoes: Sole and heel of that sleeper's shoes, mm.
+        others: Who else works at the desk, at another time of day.
     """
 
     bodies: tuple[Body, ...]
     worker: int
     shoes: float
+    others: tuple[Worker, ...] = ()
 
     @property
     def at_desk(self) -> Body:
         """The body the desk is sized for."""
         return self.bodies[self.worker]
+
+    @property
+    def all_at_desk(self) -> tuple[Worker, ...]:
+        """Everybody who sits at the desk, the one it is sized for first."""
+        return (Worker(label="", body=self.at_desk, shoes=self.shoes), *self.others)
 
     @property
     def tallest(self) -> float:
@@ -52,8 +75,10 @@ class People:
 
 def people(brief: Brief, bodies: Sequence[Body]) -> People:
     """The bodies of a brief with their parts to play: the first sleeper who works sits at the desk."""
-    worker = next(i for i, s in enumerate(brief.sleeper) if s.works)
-    return People(bodies=tuple(bodies), worker=worker, shoes=brief.sleeper[worker].shoes)
+    working = [i for i, s in enumerate(brief.sleeper) if s.works]
+    others = [Worker(label=brief.sleeper[i].label, body=bodies[i], shoes=brief.sleeper[i].shoes) for i in working[1:]]
+    first = working[0]
+    return People(bodies=tuple(bodies), worker=first, shoes=brief.sleeper[first].shoes, others=tuple(others))
 
 
 def solve(brief: Brief, who: People) -> Dimensions:
@@ -112,8 +137,8 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
     mattress = bed.mattress.thickness + bed.mattress.air_mat
     sink = bed.mattress.sink_seated
     t = brief.stock.panel
-    popliteal, elbow, thigh = (body.mean[k] for k in ("popliteal_height", "elbow_height_sitting", "thigh_clearance"))
-    seat = _float(feet_down.seat_height(popliteal, who.shoes)) if sitting.seat_height is None else sitting.seat_height
+    elbow, thigh = body.mean["elbow_height_sitting"], body.mean["thigh_clearance"]
+    seat = _shared_seat(who) if sitting.seat_height is None else sitting.seat_height
     platform = _float(feet_down.platform_height(seat, mattress, sink))
     if bed.platform_height is not None:
         platform = bed.platform_height
@@ -125,10 +150,15 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
         # whole mm, but never rounded into the room over the thigh
         over_thigh = math.ceil(seat + thigh + gap + t - 1e-6)
         desk = float(max(round(_float(feet_down.desk_height(seat, elbow, thigh, gap, t))), over_thigh))
-    up = _float(feet_down.steps_above(body.quantile("elbow_height_sitting", P_HIGH) - elbow))
-    spread = elbow - body.quantile("elbow_height_sitting", P_LOW)
+    all_bodies = (body, *(w.body for w in who.others))
+    high = max(b.quantile("elbow_height_sitting", P_HIGH) for b in all_bodies)
+    low = min(b.quantile("elbow_height_sitting", P_LOW) for b in all_bodies)
     knee = body.mean["knee_height"] + who.shoes
-    down = _float(feet_down.steps_below(spread, desk - t - max(seat + thigh + gap, knee)))
+    # the lowest step is for the lowest elbow, so it has to clear that person's thigh and knee
+    least = min(who.all_at_desk, key=lambda w: w.body.mean["elbow_height_sitting"])
+    over = max(seat + least.body.mean["thigh_clearance"] + gap, least.body.mean["knee_height"] + least.shoes)
+    up = _float(feet_down.steps_above(high - elbow))
+    down = _float(feet_down.steps_below(elbow - low, desk - t - over))
     steps = tuple(desk + feet_down.PITCH * k for k in range(-int(down), int(up) + 1))
     lowest_strip = platform - parts.slat[1] - parts.batten[1] - parts.strip[1]
     lowest_frame = platform - max(parts.bearer[1], parts.rail[1])
@@ -146,6 +176,12 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
         head=seat + body.mean["sitting_height"],
     )
     return heights, steps
+
+
+def _shared_seat(who: People) -> float:
+    """The best seat for the shorter legs, raised as far as the longer ones need to be just within their band."""
+    wanted = [_float(feet_down.seat_height(w.body.mean["popliteal_height"], w.shoes)) for w in who.all_at_desk]
+    return max(min(wanted), max(wanted) + feet_down.SLACK - SEAT_UNDER)
 
 
 def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overlap: float, stages: Stages) -> Lengths:
@@ -224,7 +260,11 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
     right = _right(van, heights, lengths.rear, lengths.bed)
     left = right + brief.bed.width
     end = lengths.rear + lengths.bed
-    night = narrowest(van, "right", front, end, heights.platform - t - parts.post[0], heights.platform)
+    under, top = heights.platform - t, heights.platform
+    cleat_from, cleat_to = lengths.seat_front + panel.JOINT, front + panel.JOINT + lengths.panel_depth
+    night = narrowest(van, "right", cleat_from, cleat_to, under - parts.post[0], under)
+    edge = narrowest(van, "right", front, end, under - parts.stiffener[1], top) + panel.PLATFORM_GAP
+    panel_night = max(night + panel.WALL_GAP, edge)
     low, high = heights.desk_low - t - UPRIGHT_DOWN, heights.desk_high - t + UPRIGHT_UP
     desk = narrowest(van, "right", lengths.near, lengths.parked + lengths.panel_depth, low, high)
     stack = heights.platform + t + 3.0 * heights.mattress
@@ -235,8 +275,8 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
         left=left,
         wall_night=night,
         wall_desk=desk,
-        panel_length=panel.across(left, night),
-        panel_night=night + panel.WALL_GAP,
+        panel_length=left - panel_night,
+        panel_night=panel_night,
         panel_desk=desk + t + parts.cleat[0] - panel.GROOVE + panel.GROOVE_PLAY,
         place=(right + left) / 2.0,
         aisle=room.aisle(van, left, (lengths.rear, end)),

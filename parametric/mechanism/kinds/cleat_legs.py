@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from parametric.brief.interior import narrowest
+from parametric.brief.van import Van
 from parametric.core.pose import Pose, Vec3, at, frame
 from parametric.core.shape import Cylinder, Shape, rectangle
 from parametric.mechanism import legs
@@ -28,9 +30,9 @@ PIN, PIN_HOLE, PIN_IN = 8.0, 8.4, 60.0  # locking pin, its place from the panel'
 CLEAT_RADIUS: Final = 10.0
 
 
-def build(draft: Draft, dims: Dimensions, stuff: Materials, faces: Frame) -> None:
+def build(draft: Draft, dims: Dimensions, stuff: Materials, faces: Frame, van: Van) -> None:
     """Add cleat, uprights, locking pin, legs and the clips that hold their stages when they are not in use."""
-    _uprights(draft, dims, stuff)
+    _uprights(draft, dims, stuff, van)
     _cleat(draft, dims, stuff)
     _locking_pin(draft, dims)
     legs.build(draft, dims, faces)
@@ -56,8 +58,11 @@ def _upright_places(dims: Dimensions) -> tuple[float, ...]:
     return ends[0], middle, ends[1]
 
 
-def _uprights(draft: Draft, dims: Dimensions, stuff: Materials) -> None:
-    """Uprights on the wall with rows of holes, one step apart, for the cleat's bolts."""
+def _uprights(draft: Draft, dims: Dimensions, stuff: Materials, van: Van) -> None:
+    """Uprights on the wall with rows of holes, one step apart, for the cleat's bolts.
+
+    They stand in one line, off the narrowest place of the wall; where it recedes they are packed out.
+    """
     t = dims.heights.panel
     low = dims.heights.desk_low - t - LIP
     rows = round((dims.heights.desk_high - dims.heights.desk_low + BOLT_HIGH - BOLT_LOW) / dims.pitch)
@@ -90,7 +95,9 @@ def _uprights(draft: Draft, dims: Dimensions, stuff: Materials) -> None:
         face = dims.widths.wall_desk + t
         heads = [(x + 14.0, face, bottom + 12.0), (x + UPRIGHT - 14.0, face, bottom + height - 12.0)]
         joined = draft.screw("4x40", name, VAN, heads, (0.0, -1.0, 0.0))
-        draft.touch(ContactKind.SCREWED, name, VAN, normal=Y, fasteners=(joined,), release=Release.TOOL)
+        wall = narrowest(van, "right", x, x + UPRIGHT, bottom, bottom + height)
+        packing = max(0.0, dims.widths.wall_desk - wall)
+        draft.touch(ContactKind.SCREWED, name, VAN, normal=Y, fasteners=(joined,), release=Release.TOOL, gap=packing)
 
 
 def _cleat(draft: Draft, dims: Dimensions, stuff: Materials) -> None:

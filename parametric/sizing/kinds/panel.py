@@ -109,8 +109,3 @@ def middle_bearer(room: Middle, seat_front: float, seat_depth: float, cushion: f
             return x
     for_stages = room.rear + room.bearer + half + room.stowed
     return max(room.low, min(room.high, max(wanted[0], for_stages)))
-
-
-def across(platform_left: float, wall_night: float) -> float:
-    """Panel length across the vehicle, from the aisle edge of the platform to its bearing on the night cleat."""
-    return platform_left - (wall_night + WALL_GAP)
