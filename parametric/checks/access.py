@@ -24,16 +24,17 @@ def _entry(brief: Brief, dims: Dimensions) -> Check:
     slot = dims.lengths.parked - dims.lengths.seat_front
     way = max(slot, dims.widths.aisle if dims.widths.aisle >= GOOD_WAY else 0.0)
     need = brief.rules.entry_slot
+    good = max(need, GOOD_WAY)
     return judge(
         "access.entry_slot",
         way,
         low=need,
-        good_low=max(need, GOOD_WAY),
+        good_low=good,
         mode="desk/parked",
         parts=("panel",),
         says=f"way in to the seat with the panel slid forward {way:.0f}",
         source=sources.ENTRY,
-        proposal=f"{GOOD_WAY - way:.0f} more floor length by day, or a shorter bed",
+        proposal=f"{good - way:.0f} more floor length by day, or a shorter bed",
     )
 
 
@@ -69,7 +70,7 @@ def _storage(brief: Brief, dims: Dimensions) -> Check:
 def _way_out(van: Van) -> Check:
     outs = [o for o in van.opening if o.way_out]
     says = ", ".join(f"{o.name} {o.width:.0f} x {o.height:.0f}" for o in outs) or "none"
-    enough = len(outs) >= 2 and all(_passes(LEAST_DOOR, o) for o in outs)
+    enough = sum(_passes(LEAST_DOOR, o) for o in outs) >= 2
     return Check(
         id="access.way_out",
         says=f"ways out marked in the brief: {says}; keep them clear with the bed made",

@@ -61,11 +61,11 @@ def _start(
 _NEXT = """\
 A bed that is also a seat and a desk, worked out from your van and your body.
 
-  parametric body --stature 1.96m --sex male   your dimensions, and what to measure
-  parametric new my_van.toml                   a brief to fill in; it builds as it is
-  parametric size my_van.toml                  heights, lengths, and which wishes clash
-  parametric check my_van.toml                 every check in every mode
-  parametric build my_van.toml                 STEP and STL under outputs/my_van
+  parametric body --stature 1.96m   your dimensions, and what to measure
+  parametric new my_van.toml        a brief to fill in; it builds as it is
+  parametric size my_van.toml       heights, lengths, and which wishes clash
+  parametric check my_van.toml      every check in every mode
+  parametric build my_van.toml      STEP and STL under outputs/my_van
 
 parametric COMMAND --help tells the rest."""
 

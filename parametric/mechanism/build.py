@@ -20,7 +20,7 @@ def build(brief: Brief, dims: Dimensions) -> Mechanism:
     """
     stuff = materials(brief)
     draft = Draft(modes_of(brief.van, dims))
-    frame = platform.build(draft, dims, stuff, brief.van.fixed)
+    frame = platform.build(draft, dims, stuff, brief.van)
     both = lids.build(draft, dims, stuff, frame)
     panel.build(draft, dims, stuff, both)
     cleat_legs.build(draft, dims, stuff, frame, brief.van)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from parametric.mechanism.draft import Draft
+from parametric.mechanism.mattress import front_piece_on_floor
 from parametric.mechanism.model import ChangeOver, Move
 from parametric.sizing.dimensions import Dimensions
 
@@ -10,6 +11,7 @@ from parametric.sizing.dimensions import Dimensions
 def build(draft: Draft, dims: Dimensions) -> None:
     """Add the change-overs of a platform with a loose panel."""
     to_desk, to_bed = _legs(dims, "lower_desk"), _legs(dims, "lower_night")
+    where = "on the floor before the seat" if front_piece_on_floor(dims) else "on the others"
     away = Move(parts=("mattress_end",), says="Lay the end piece of the mattress on the rear piece.")
     lift = Move(parts=("panel",), says="Undo the latches, lift the panel off the ledger and turn its legs out.")
     engage = Move(
@@ -47,7 +49,7 @@ def build(draft: Draft, dims: Dimensions) -> None:
         ChangeOver(start="desk", end="desk/parked", moves=(park,)),
         ChangeOver(start="desk/parked", end="desk", moves=(work,)),
         ChangeOver(start="lounge", end="drive", moves=(_strap(),)),
-        ChangeOver(start="lounge", end="access/front", moves=_open("front_lid", "mattress_front")),
+        ChangeOver(start="lounge", end="access/front", moves=_open("front_lid", "mattress_front", where)),
         ChangeOver(start="night", end="access/rear", moves=_open("rear_lid", "mattress_rear")),
     ):
         draft.change_over(change)
@@ -87,10 +89,10 @@ def _strap() -> Move:
     )
 
 
-def _open(lid: str, piece: str) -> tuple[Move, ...]:
+def _open(lid: str, piece: str, where: str = "on its neighbour") -> tuple[Move, ...]:
     side = lid.removesuffix("_lid")
     return (
-        Move(parts=(piece,), says=f"Lay the {side} piece of the mattress on its neighbour."),
+        Move(parts=(piece,), says=f"Lay the {side} piece of the mattress {where}."),
         Move(
             parts=(f"{lid}_batten_middle",),
             says=f"Swing the {side} lid up and lean it on the mattress.",

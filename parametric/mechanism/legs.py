@@ -8,11 +8,11 @@ from typing import Final
 from parametric.core.pose import Pose, Vec3, at, frame
 from parametric.core.shape import Box, Cylinder, Shape
 from parametric.mechanism.draft import Draft, Z
-from parametric.mechanism.kinds import panel as extension
 from parametric.mechanism.materials import ALUMINIUM, STEEL
 from parametric.mechanism.model import VAN, ContactKind, Release
 from parametric.mechanism.modes import DESKS, NIGHTS, PANEL_STOWED
 from parametric.mechanism.part import Bought, Hole, Tube
+from parametric.mechanism.places import panel_place
 from parametric.mechanism.platform import Frame
 from parametric.mechanism.stowage import Item, stow
 from parametric.sizing.dimensions import Dimensions
@@ -36,7 +36,7 @@ def build(draft: Draft, dims: Dimensions, faces: Frame) -> None:
 def _leg_axis(dims: Dimensions, leg: str, mode: str) -> tuple[float, float, float]:
     """Where a leg meets the underside of the panel in a mode, van frame."""
     along = dims.legs.near if leg == "near" else dims.legs.far
-    x, y, z = extension.place(dims, mode).point((along, dims.widths.panel_length - dims.legs.inset, 0.0))
+    x, y, z = panel_place(dims, mode).point((along, dims.widths.panel_length - dims.legs.inset, 0.0))
     return x, y, z
 
 
@@ -152,7 +152,7 @@ def _lower(
     play = (s - inner) / 2.0
 
     def pose(mode: str) -> Pose:
-        under = extension.place(dims, mode).translation[2]
+        under = panel_place(dims, mode).translation[2]
         return _standing(dims, leg, mode) @ at(dims.legs.upper - _overlap(dims, length, under), play, play)
 
     part = draft.add(f"leg_{leg}_{name}", tube, pose(modes[0]))

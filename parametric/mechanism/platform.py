@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from parametric.brief.van import Fixed
+from parametric.brief.interior import narrowest
+from parametric.brief.van import Fixed, Van
 from parametric.core.errors import RefusedError
 from parametric.core.pose import Vec3
 from parametric.mechanism.draft import Draft, Y, Z, bar, laid
 from parametric.mechanism.materials import Materials
-from parametric.mechanism.model import VAN, ContactKind
+from parametric.mechanism.model import VAN, ContactKind, Release
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.room import blocked
 
 POST_DOWN: Final = 25.0  # post top under the slat top: clear of the slats' overhang
+HANG: Final = 240.0  # length of a wall cleat that stands in for a post
 STEP: Final = 5.0
 FARTHEST: Final = 150.0  # how far a post may move along the rail to find free floor
 PLAY: Final = 3.0
@@ -63,7 +65,7 @@ def frame_of(dims: Dimensions) -> Frame:
     )
 
 
-def build(draft: Draft, dims: Dimensions, stuff: Materials, fixed: tuple[Fixed, ...]) -> Frame:
+def build(draft: Draft, dims: Dimensions, stuff: Materials, van: Van) -> Frame:
     """Add rails, bearers, posts and strips.
 
     Raises:
@@ -72,7 +74,7 @@ def build(draft: Draft, dims: Dimensions, stuff: Materials, fixed: tuple[Fixed, 
     frame = frame_of(dims)
     _rails(draft, dims, stuff, frame)
     _bearers(draft, dims, stuff, frame)
-    _posts(draft, dims, stuff, frame, fixed)
+    _posts(draft, dims, stuff, frame, van)
     _strips(draft, dims, stuff, frame)
     return frame
 
@@ -98,7 +100,7 @@ def _bearers(draft: Draft, dims: Dimensions, stuff: Materials, frame: Frame) -> 
             draft.touch(ContactKind.RESTS, bearer, f"{side}_rail", resists=frozenset({"-n"}))
 
 
-def _posts(draft: Draft, dims: Dimensions, stuff: Materials, frame: Frame, fixed: tuple[Fixed, ...]) -> None:
+def _posts(draft: Draft, dims: Dimensions, stuff: Materials, frame: Frame, van: Van) -> None:
     size = dims.sections.post[0]
     spots = {
         "rear": (frame.rear_bay[0], "rear_bearer", -1.0),
@@ -107,7 +109,7 @@ def _posts(draft: Draft, dims: Dimensions, stuff: Materials, frame: Frame, fixed
     }
     for name, (x, bearer, towards) in spots.items():
         for side, y in (("right", frame.right), ("left", frame.left - size)):
-            _post(draft, dims, stuff, frame, fixed, f"{name}_{side}", x, y, bearer, towards, f"{side}_rail")
+            _post(draft, dims, stuff, frame, van, f"{name}_{side}", x, y, bearer, towards, f"{side}_rail")
 
 
 def _post(
@@ -115,7 +117,7 @@ def _post(
     dims: Dimensions,
     stuff: Materials,
     frame: Frame,
-    fixed: tuple[Fixed, ...],
+    van: Van,
     name: str,
     x: float,
     y: float,
@@ -125,24 +127,59 @@ def _post(
 ) -> None:
     """One post in the corner of rail and bearer; where the floor is taken it moves along the rail."""
     size, top = dims.sections.post[0], frame.top - POST_DOWN
-    shift = _free_shift(fixed, (x, x + size), (y, y + size), top, -towards)
-    if shift is None:
-        raise RefusedError(
-            f"post {name}: no free floor within {FARTHEST:.0f} of x {x:.0f}, y {y:.0f}; "
-            "shorten the platform or move what stands there"
-        )
-    post = f"{name}_post"
-    design = bar("post", top, dims.sections.post, stuff.timber, stuff.timber_density)
-    draft.add(post, design, laid(design, (x + shift, y, 0.0), Z, (0.0, -towards, 0.0)))
-    draft.touch(ContactKind.RESTS, post, VAN, normal=Z)
-    corner = post
-    if shift:
+    x_range, y_range = (x, x + size), (y, y + size)
+    shift = _free_shift(van.fixed, x_range, y_range, top, -towards)
+    corner = f"{name}_post"
+    if shift != 0.0:
         corner = f"{name}_corner_block"
         block = bar("corner_block", top - frame.bottom, dims.sections.post, stuff.timber, stuff.timber_density)
         draft.add(corner, block, laid(block, (x, y, frame.bottom), Z, (0.0, -towards, 0.0)))
         _to_rail(draft, dims, frame, rail, corner, x + size / 2.0)
-    _to_rail(draft, dims, frame, rail, post, x + shift + size / 2.0)
+    if shift is None:
+        _hang(draft, dims, stuff, frame, van, name, (rail, bearer, corner), x + size / 2.0)
+    else:
+        post = f"{name}_post"
+        design = bar("post", top, dims.sections.post, stuff.timber, stuff.timber_density)
+        draft.add(post, design, laid(design, (x + shift, y, 0.0), Z, (0.0, -towards, 0.0)))
+        draft.touch(ContactKind.RESTS, post, VAN, normal=Z)
+        _to_rail(draft, dims, frame, rail, post, x + shift + size / 2.0)
     _to_bearer(draft, dims, frame, bearer, corner, x + (size if towards > 0 else 0.0), y + size / 2.0, towards)
+
+
+def _hang(
+    draft: Draft,
+    dims: Dimensions,
+    stuff: Materials,
+    frame: Frame,
+    van: Van,
+    name: str,
+    held: tuple[str, str, str],
+    x: float,
+) -> None:
+    """Where no post finds floor the wall-side rail rests on a short cleat on the wall.
+
+    Raises:
+        RefusedError: The rail is not by a wall, or what stands there takes the cleat's place too.
+    """
+    w, h = dims.sections.strip[0] + dims.sections.rail[0], dims.sections.strip[1]
+    lo, hi = x - HANG / 2.0, x + HANG / 2.0
+    z = (frame.bottom - h, frame.bottom)
+    wall = narrowest(van, "right", lo, hi, *z)
+    reach = dims.widths.right + dims.sections.rail[0] - wall
+    where = f"post {name}: no free floor within {FARTHEST:.0f} of x {x:.0f}"
+    advice = "shorten the platform or move what stands there"
+    if held[0] != "right_rail":
+        raise RefusedError(f"{where} and no wall to hang the rail on; {advice}")
+    taken = blocked(van.fixed, (lo, hi), (wall, wall + reach), z)
+    if taken is not None:
+        raise RefusedError(f"{where} and no room for a wall cleat over {taken}; {advice}")
+    design = bar("rail_cleat", HANG, (max(reach, w / 2.0), h), stuff.timber, stuff.timber_density)
+    cleat = draft.add(f"{name}_rail_cleat", design, laid(design, (lo, wall, z[0])))
+    heads = [(lo + HANG * k, wall + design.width, z[0] + h / 2.0) for k in (0.2, 0.5, 0.8)]
+    joined = draft.screw("5x70", cleat, VAN, heads, (0.0, -1.0, 0.0))
+    draft.touch(ContactKind.SCREWED, cleat, VAN, normal=(0.0, 1.0, 0.0), fasteners=(joined,), release=Release.TOOL)
+    for part in held:
+        draft.touch(ContactKind.RESTS, part, cleat)
 
 
 def _to_rail(draft: Draft, dims: Dimensions, frame: Frame, rail: str, post: str, x: float) -> None:
@@ -166,9 +203,11 @@ def _to_bearer(
 def _free_shift(
     fixed: tuple[Fixed, ...], x: tuple[float, float], y: tuple[float, float], top: float, direction: float
 ) -> float | None:
+    """The least move along the rail that finds free floor: none, or clear of the block left in the corner."""
+    clear = x[1] - x[0] + PLAY
     for k in range(int(FARTHEST / STEP) + 1):
         d = direction * k * STEP
-        if blocked(fixed, (x[0] + d, x[1] + d), y, (0.0, top)) is None:
+        if (k == 0 or abs(d) >= clear) and blocked(fixed, (x[0] + d, x[1] + d), y, (0.0, top)) is None:
             return d
     return None
 

@@ -9,9 +9,9 @@ from typing import Final
 import numpy as np
 
 from parametric.body import Body
+from parametric.posture.flesh import LEAST
 from parametric.posture.workplace import Number
 
-LEAST: Final = 10.0  # measurements that contradict one another must not turn a limb inside out
 EYE_BEHIND_BROW: Final = 20.0  # outer corner of the eye (own estimate, no source)
 _HEEL_TO_ANKLE: Final = 0.25  # of the foot length (own estimate)
 _TYPING_REACH: Final = 0.8  # wrist to the tips of bent fingers, of the hand length (own estimate)

@@ -9,7 +9,7 @@ from typing import Final
 from parametric.posture.workplace import Number
 
 NONE: Final = float("nan")
-HOME_ROW: Final = (120.0, 250.0)  # 100-150 free before a keyboard (DGUV), and half a keyboard; own estimate
+HOME_ROW: Final = (120.0, 300.0)  # 100-150 free before a keyboard (DGUV), and half a keyboard; own estimate
 KEYBOARD: Final = 20.0  # desk to the top of the home row (own estimate)
 RECLINE: Final = (0.0, 30.0)  # own estimate
 

@@ -53,6 +53,7 @@ class Lengths:
         bed: Sleeping length.
         panel_depth: Panel size along x, the depth of the desk.
         middle: Centre of the middle bearer.
+        lid: Length of the longer lid, between the bearers.
         seat_front: Foremost of ledger, mattress and bearer.
         back: Back of the seated body.
         belly: Front of the seated body's belly.
@@ -67,6 +68,7 @@ class Lengths:
     bed: float
     panel_depth: float
     middle: float
+    lid: float
     seat_front: float
     back: float
     belly: float
@@ -98,6 +100,7 @@ class Widths:
         panel_length: Panel size along y.
         panel_night: Right edge of the panel at night.
         panel_desk: Right edge of the panel at the desk.
+        panel_stowed: Right edge of the panel stowed on the rear lid.
         stacked: Right face of mattress pieces stacked on each other: clear of a wall that leans in.
         place: Middle of the sitting place.
         aisle: Least clear width beside the platform, 0-1000 above the floor.
@@ -110,6 +113,7 @@ class Widths:
     panel_length: float
     panel_night: float
     panel_desk: float
+    panel_stowed: float
     stacked: float
     place: float
     aisle: float

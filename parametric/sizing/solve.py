@@ -20,6 +20,9 @@ from parametric.sizing.sections import Sections, resolve
 P_LOW, P_HIGH = 0.05, 0.95
 SLOT_GOOD = 600.0
 END_GAP = 5.0
+STOWED_IN = 10.0  # stowed panel to the platform's right face
+LID_PLAY = 3.0  # slats to the frame
+LID_KEEPS = 3.0  # an open lid to the wall
 STAGE_PLAY = 10.0  # leg stages to the posts of their bay
 FEET = 260.0  # to either side of the sitting place (OSHA eTool: 520 wide)
 THINNEST, THICKEST = 14.0, 18.6
@@ -197,10 +200,6 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     reach = body.mean["buttock_popliteal_length"]
     back = _float(feet_down.back(seat_front, reach))
     near = round(_float(feet_down.near_edge(back, body.mean["abdominal_depth_sitting"])))
-    right = _right(van, heights, rear, bed)
-    left, place = right + brief.bed.width, right + brief.bed.width / 2.0
-    height = (heights.desk_low - 100.0, heights.desk_high)
-    end = room.clear_length(van, seat_front, van.length_day, (right, left), height)
     ceiling = van.ceiling - van.lining.ceiling - van.lining.floor
     beside = 2.0 * parts.post[0] + STAGE_PLAY
     between = panel.Middle(
@@ -212,8 +211,13 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
         stowed=stages.lower_desk + cleat_legs.FOOT + beside,
     )
     middle = panel.middle_bearer(between, seat_front, _float(feet_down.seat_depth(reach)), heights.mattress)
+    right = _right(van, heights, parts, rear, bed, between.longest_at(middle))
+    left, place = right + brief.bed.width, right + brief.bed.width / 2.0
+    height = (heights.desk_low - 100.0, heights.desk_high)
+    end = room.clear_length(van, seat_front, van.length_day, (right, left), height)
     return Lengths(
         rear=rear,
+        lid=between.longest_at(middle),
         platform=float(length),
         bed=bed,
         panel_depth=depth,
@@ -228,10 +232,14 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     )
 
 
-def _right(van: Van, heights: Heights, rear: float, bed: float) -> float:
-    """Right face of the platform: off the wall where bed and mattress find it narrowest."""
+def _right(van: Van, heights: Heights, parts: Sections, rear: float, bed: float, lid: float) -> float:
+    """Right face of the platform: off the wall where bed and mattress, or a lid standing open, find it narrowest."""
     top = heights.platform + heights.mattress
-    return narrowest(van, "right", rear, rear + bed, 0.0, top) + panel.PLATFORM_GAP
+    beside = narrowest(van, "right", rear, rear + bed, 0.0, top) + panel.PLATFORM_GAP
+    tip = heights.platform + panel.KNUCKLE + lid
+    # a lid's slats start behind the rail and a play of 3
+    standing = narrowest(van, "right", rear, rear + bed, 0.0, tip) + LID_KEEPS - parts.rail[0] - LID_PLAY
+    return max(beside, standing)
 
 
 def _overlap(body: Body) -> float:
@@ -257,7 +265,7 @@ def _legs(parts: Sections, stages: Stages, depth: float, overlap: float) -> Legs
 
 def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -> Widths:
     van, front, t = brief.van, lengths.front, heights.panel
-    right = _right(van, heights, lengths.rear, lengths.bed)
+    right = _right(van, heights, parts, lengths.rear, lengths.bed, lengths.lid)
     left = right + brief.bed.width
     end = lengths.rear + lengths.bed
     under, top = heights.platform - t, heights.platform
@@ -269,7 +277,10 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
     desk = narrowest(van, "right", lengths.near, lengths.parked + lengths.panel_depth, low, high)
     stack = heights.platform + t + 3.0 * heights.mattress
     leaning = narrowest(van, "right", 0.0, front, heights.platform, stack) + panel.PLATFORM_GAP
+    rear_end = panel.REAR_GAP + lengths.panel_depth
+    by_wall = narrowest(van, "right", 0.0, rear_end, top - parts.stiffener[1], top + t) + panel.PLATFORM_GAP
     return Widths(
+        panel_stowed=max(by_wall, min(right + STOWED_IN, panel_night)),
         stacked=max(right, leaning),
         right=right,
         left=left,

@@ -76,7 +76,6 @@ class Oracle:
 def _common(a: cq.Shape, b: cq.Shape) -> Common:
     work = BRepAlgoAPI_Common(a.wrapped, b.wrapped)
     assert work.IsDone()
-    assert not work.HasErrors()
     shared = cq.Shape.cast(work.Shape())
     volume = sum(s.Volume() for s in shared.Solids())
     return Common(volume=volume, thickness=2.0 * volume / shared.Area() if volume > 0.0 else 0.0)
@@ -111,12 +110,18 @@ def _solids(checked: Checked, mode: str) -> dict[str, Solid]:
 
 def _read(build: Build, reader: Reader, mode: str) -> dict[str, Solid]:
     """Rigid parts as they are in the file."""
-    soft = {name for name, line in build.parts.items() if line["kind"] == "soft" or "strap" in line["name"]}
+    parts = build.parts
     return {
-        name: Solid(design=build.parts[name]["name"], shape=one.solid, place=one.place)
+        name: Solid(design=parts[name]["name"], shape=one.solid, place=one.place)
         for name, one in reader(build, mode).items()
-        if name not in soft
+        if parts[name]["kind"] != "soft"
     }
+
+
+@pytest.fixture(scope="module")
+def oracle() -> Oracle:
+    """Booleans of the parts of the demo."""
+    return Oracle()
 
 
 def test_no_two_rigid_parts_share_space_in_any_file_and_the_quick_verdict_says_so_too(
@@ -138,14 +143,16 @@ def test_no_near_pair_is_overlooked(built: Build, judged: Judged, read: Reader) 
     for mode in built.modes:
         placed = _rigid(judged(built.brief), mode)
         names = list(placed)
-        found = {(names[i], names[j]) for i, j in near_pairs([p.box for p in placed.values()])}
-        # boxes of the kernel are a little larger, so it may list a few more that are over 5 mm apart
-        assert found <= set(_near(_read(built, read, mode)))
+        near = {frozenset((names[i], names[j])) for i, j in near_pairs([p.box for p in placed.values()])}
+        # boxes of the kernel are a hair larger, so it may list a few more
+        assert near <= {frozenset(pair) for pair in _near(_read(built, read, mode))}
 
 
 @pytest.mark.parametrize("mode", ["desk", "night", "access/front"])
-def test_verdicts_agree_on_parts_pushed_into_each_other(built: Build, judged: Judged, mode: str) -> None:
-    oracle, checked = Oracle(), judged(built.brief)
+def test_verdicts_agree_on_parts_pushed_into_each_other(
+    built: Build, judged: Judged, oracle: Oracle, mode: str
+) -> None:
+    checked = judged(built.brief)
     parts, placed = checked.assembly.mechanism.parts, _rigid(checked, mode)
     hit = 0
     for a, b in _near(_solids(checked, mode)):

@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from parametric.core.pose import Pose, Vec3, at, turn
+from parametric.core.pose import Vec3, at
 from parametric.core.shape import Box, Cylinder, Shape, rounded, stadium
 from parametric.mechanism.draft import Draft, Y, bar, laid
 from parametric.mechanism.lids import Lid
 from parametric.mechanism.materials import STEEL, Materials
 from parametric.mechanism.model import VAN, ContactKind, Fastener, Joint, JointKind, Release
-from parametric.mechanism.modes import DESKS, NIGHTS, PANEL_STOWED
+from parametric.mechanism.modes import NIGHTS, PANEL_STOWED
 from parametric.mechanism.part import Board, Bought, Hole, Pocket
+from parametric.mechanism.places import panel_place
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds.panel import JOINT, REAR_GAP
 
@@ -20,7 +21,7 @@ CORNER, WALL_CORNER = 20.0, 5.0
 LEDGER_RADIUS: Final = 10.0  # calves touch it
 GRIP: Final = (110.0, 32.0)
 GRIP_AT: Final = (150.0, 60.0)  # from the near edge, from the aisle edge
-STIFFENER_IN: Final = 27.0  # from the wall edge: clear of both cleats
+STIFFENER_IN: Final = 35.0  # from the wall edge: clear of both cleats and of the bolt heads
 DOWEL, DOWEL_LENGTH, DOWEL_UP = 10.0, 40.0, 12.0
 DOWEL_IN: Final = 11.0  # from the panel's near edge
 CLOSE_SLAT: Final = 5.0  # a slat that ends this close before the stowed panel counts as under it
@@ -30,19 +31,6 @@ KEEPER: Final = (30.0, 14.0, 2.0)
 KEEPER_SUNK: Final = 2.1  # under flush, so that the stowed panel rests on wood
 _UP: Vec3 = (0.0, 0.0, 1.0)
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
-
-
-def place(dims: Dimensions, mode: str) -> Pose:
-    """Where the panel's frame is in a mode: x away from its near edge, y from its wall edge, z up from below."""
-    le, w, t = dims.lengths, dims.widths, dims.heights.panel
-    if mode in NIGHTS:
-        return at(le.front + JOINT, w.panel_night, dims.heights.platform - t)
-    if mode in DESKS:
-        x = le.parked if mode == "desk/parked" else le.near
-        return at(x, w.panel_desk, dims.desk_at(mode) - t)
-    # turned round, so that the stiffener hangs between the rear bearer and the door
-    half = turn(_UP, 180.0)
-    return Pose((REAR_GAP + le.panel_depth, w.right + 10.0 + w.panel_length, dims.heights.platform), half.rotation)
 
 
 def build(draft: Draft, dims: Dimensions, stuff: Materials, lids: tuple[Lid, Lid]) -> None:
@@ -99,10 +87,10 @@ def _panel(draft: Draft, dims: Dimensions, stuff: Materials) -> None:
         cutouts=(stadium(GRIP_AT[0], length - GRIP_AT[1], *GRIP),),
         pockets=tuple(_keeper_pocket(y, x, turned) for y, x, turned in _keeper_spots(dims)),
     )
-    draft.add("panel", design, place(dims, "night"))
+    draft.add("panel", design, panel_place(dims, "night"))
     for mode in draft.modes:
         if mode not in NIGHTS:
-            draft.move("panel", (mode,), place(dims, mode))
+            draft.move("panel", (mode,), panel_place(dims, mode))
     draft.touch(ContactKind.RESTS, "panel", "ledger", NIGHTS, release=Release.HAND)
     draft.touch(ContactKind.RESTS, "panel", "night_cleat", NIGHTS, release=Release.HAND)
 
@@ -161,7 +149,7 @@ def _latch_spots(dims: Dimensions) -> tuple[tuple[str, str, float, float], ...]:
 
 def _keeper_spots(dims: Dimensions) -> tuple[tuple[float, float, bool], ...]:
     """Centre of each keeper in the panel's frame (y, x) and whether it lies along x."""
-    home = place(dims, "night").inverse()
+    home = panel_place(dims, "night").inverse()
     out = []
     for _, facing, along, face in _latch_spots(dims):
         centre = face + LATCH[1] / 2.0

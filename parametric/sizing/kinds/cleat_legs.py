@@ -11,6 +11,7 @@ HEAD: Final = 10.0  # flange over the upper stage
 FOOT: Final = 15.0  # levelling foot
 PLUG: Final = 25.0  # the head's plug fills the top of the upper stage
 SHOW: Final = 5.0  # least a lower stage shows below the upper one
+HEAD_CLEAR: Final = 3.0  # a lower stage pushed home to the plug over it
 LEAST_UPPER: Final = 180.0
 CLEAR: Final = 15.0  # leg to the seat front when the belly is slim
 LEAST_APART: Final = 150.0
@@ -42,7 +43,7 @@ def stages(night: float, desk_high: float, section: float) -> Stages:
             f"a two-stage leg needs {LEAST_UPPER + SHOW + fittings:.0f}; raise the platform"
         )
     lower = desk_high - fittings - upper + overlap
-    telescopes = lower <= upper - PLUG + SHOW
+    telescopes = lower <= upper - PLUG + SHOW - HEAD_CLEAR
     return Stages(
         kind="telescopic" if telescopes else "exchange",
         upper=upper,

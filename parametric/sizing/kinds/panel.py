@@ -83,11 +83,14 @@ class Middle:
         half = self.bearer / 2.0
         return min(self.front - self.bearer - LEAST_LID - half, self.rear + self.bearer + self.longest_lid + half)
 
+    def longest_at(self, x: float) -> float:
+        """Length of the longer lid with the bearer's centre at `x`, between the bearers."""
+        half = self.bearer / 2.0
+        return max(x - half - self.rear - self.bearer, self.front - self.bearer - x - half)
+
     def takes(self, x: float) -> bool:
         """Whether the centre may be at `x`: lids, panel and leg stages all find room."""
-        half = self.bearer / 2.0
-        bay = max(x - half - self.rear - self.bearer, self.front - self.bearer - x - half)
-        return self.low <= x <= self.high and bay >= self.stowed
+        return self.low <= x <= self.high and self.longest_at(x) >= self.stowed
 
 
 def middle_bearer(room: Middle, seat_front: float, seat_depth: float, cushion: float) -> float:

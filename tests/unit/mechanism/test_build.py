@@ -82,7 +82,8 @@ def box(built: Any, name: str, mode: str) -> tuple[Vec3, Vec3]:
 
 def found_in(built: Any, contact: Contact) -> str:
     """A mode in which a contact holds: the one its patch was taken in."""
-    return next(mode for mode in built.mechanism.modes if contact.holds_in(mode))
+    modes: list[str] = [mode for mode in built.mechanism.modes if contact.holds_in(mode)]
+    return modes[0]
 
 
 def test_normals_are_unit_axes_that_point_from_the_holder_to_the_held(built: Any) -> None:

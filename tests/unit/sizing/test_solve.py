@@ -229,7 +229,7 @@ def test_a_platform_too_low_for_legs_is_refused(size: Size) -> None:
 def test_a_panel_too_shallow_for_its_legs_is_refused(size: Size) -> None:
     # legs at 279 and, in a panel of 460, 410: 131 apart
     with pytest.raises(
-        RefusedError, match="a panel 460 deep leaves 131 between its legs and 150 are needed; .* shorter by 19"
+        RefusedError, match=r"a panel 460 deep leaves 131 between its legs and 150 are needed; .* shorter by 19"
     ):
         size(bed={"platform_length": 2110 - 3 - 460})
 

@@ -44,7 +44,7 @@ def test_the_strictest_rule_decides() -> None:
 
 @pytest.mark.parametrize(
     ("hours", "breaks", "day"),
-    [(0.0, 0, 0), (0.5, 0, 30), (50 / 60, 0, 50), (1.0, 1, 70), (2.5, 2, 170), (6.0, 7, 430)],
+    [(0.0, 0, 0), (0.5, 0, 30), (50 / 60, 0, 50), (1.0, 1, 70), (2.5, 2, 170), (250 / 60, 4, 290), (6.0, 7, 430)],
 )
 def test_breaks_of_a_day_in_spells_of_50_minutes(hours: float, breaks: int, day: float) -> None:
     found = rhythm("feet_down", grand=3, hours=hours, back_rest=True)

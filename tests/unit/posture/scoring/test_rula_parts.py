@@ -12,7 +12,19 @@ from parametric.posture.scoring.number import Score
 
 @pytest.mark.parametrize(
     ("flexion", "score"),
-    [(-60, 2), (-20.1, 2), (-20, 1), (0, 1), (20, 1), (20.1, 2), (45, 2), (45.1, 3), (90, 3), (90.1, 4), (math.nan, 4)],
+    [
+        (-60, 2),
+        (-20.1, 2),
+        (-20, 1),
+        (0, 1),
+        (20 + 1e-9, 1),
+        (20.1, 2),
+        (45, 2),
+        (45.1, 3),
+        (90, 3),
+        (90.1, 4),
+        (math.nan, 4),
+    ],
 )
 def test_upper_arm(flexion: float, score: int) -> None:
     assert parts.upper_arm_score(flexion) == score

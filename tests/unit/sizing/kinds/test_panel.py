@@ -33,11 +33,6 @@ def test_the_platform_gives_way_to_the_feet(length_day: float, platform: float) 
     assert rules.platform_length(2110.0, 560.0, 30.0, 35.0, length_day, 600.0) == platform
 
 
-def test_the_panel_reaches_from_the_aisle_to_the_night_cleat() -> None:
-    # aisle edge 405, wall -750, 25 off the wall
-    assert rules.across(405.0, -750.0) == 1130.0
-
-
 def test_the_middle_bearer_makes_the_propped_lid_a_back_rest() -> None:
     # seat front 1550, seat depth 505 and two pieces of 100 behind the back: 845, a bearer without width
     room = Middle(rear=0.0, front=1550.0, bearer=0.0, longest_lid=875.0, depth=560.0, stowed=570.0)

@@ -1,0 +1,91 @@
+"""The best seated posture that a station leaves to a body, for one or for thousands at once.
+
+The body is a chain of segments in the sagittal plane. Feet, seat, hands and eyes are where the furniture lets them;
+joints keep their limits; what remains is chosen so that the weighted squares of the distances from neutral are least,
+in units of the comfortable half range on that side (``joint_limits.csv``). The cost is smooth and grows from neutral
+itself, not from the edge of comfort, so that a best posture is one posture and not a region.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from parametric.posture.chain import Row, Unknown
+from parametric.posture.newton import Found, Task, minimise, pick
+from parametric.posture.outcome import solved_from
+from parametric.posture.skeleton import Skeleton
+from parametric.posture.solved import Solved
+from parametric.posture.station import Legs, Station
+from parametric.posture.task import Given, shape_of, start_of, task_of
+
+Array = NDArray[np.float64]
+
+KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
+_CHUNK: Final = 2048  # candidates whose matrices fit the cache
+_LEANS: Final = (0.5, -0.3)  # rad: a head under a low roof has two ways out
+LENGTHS: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)
+
+
+def solve(links: Skeleton, station: Station, start: ArrayLike | None = None) -> Solved:
+    """Find the best posture of every candidate; deterministic.
+
+    Args:
+        links: Who; `Skeleton.of` a body, or arrays for many.
+        station: Where; arrays broadcast with those of `links`.
+        start: (unknowns, ...) as in `Solved.state`; what is not legal is moved to where it is. The answer does not
+            depend on it, the time does.
+
+    Returns:
+        Single numbers if nothing given is an array, else arrays of the common shape.
+    """
+    given = Given(links, station, shape_of(links, station))
+    task = task_of(given)
+    begin = start_of(task, station.legs, 0.0) if start is None else _read(start, given)
+    parts = [np.arange(i, min(i + _CHUNK, given.size)) for i in range(0, given.size, _CHUNK)]
+    found = [_best(begin[:, part], pick(task, part), station.legs) for part in parts]
+    return solved_from(given, task, _joined(found))
+
+
+def _read(start: ArrayLike, given: Given) -> Array:
+    state = np.asarray(start, dtype=np.float64)
+    wide = np.broadcast_to(state.reshape(len(Unknown), *state.shape[1:]), (len(Unknown), *given.shape))
+    return wide.reshape(len(Unknown), -1) * _units()
+
+
+def _units() -> Array:
+    return np.array([[1e-3] if unknown in LENGTHS else [np.pi / 180.0] for unknown in Unknown])
+
+
+def _best(start: Array, task: Task, legs: Legs) -> Found:
+    """The best of several starts where the roof presses or the first start leads nowhere."""
+    found = minimise(start, task)
+    doubtful = np.flatnonzero((found.force[Row.CROWN] != 0.0) | (found.missed.max(axis=0) > KEPT) | ~found.settled)
+    if not len(doubtful):
+        return found
+    some = pick(task, doubtful)
+    for lean in _LEANS:
+        again = minimise(start_of(some, legs, lean), some)
+        found = _merged(found, again, doubtful, some)
+    return found
+
+
+def _merged(found: Found, again: Found, at: NDArray[np.intp], task: Task) -> Found:
+    """`found`, but what was found again where that misses less, or misses nothing and costs less."""
+    old, new = (_badness(f, task) for f in (Found(*(part[..., at] for part in found)), again))
+    better = (new < old - KEPT) | ((new <= old + KEPT) & (again.cost < found.cost[at]))
+    out = Found(*(part.copy() for part in found))
+    for whole, part in zip(out, again, strict=True):
+        whole[..., at[better]] = part[..., better]
+    return out
+
+
+def _badness(found: Found, task: Task) -> Array:
+    missed = np.where(found.missed > KEPT, found.missed, 0.0)
+    return np.asarray(np.sqrt((task.stiffness * missed * missed).sum(axis=0)))
+
+
+def _joined(found: list[Found]) -> Found:
+    return Found(*(np.concatenate(parts, axis=-1) for parts in zip(*found, strict=True)))
