@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from statistics import NormalDist
 
 from parametric.body import Body, estimate, narrowing
+from parametric.catalogue.survey import allowed_range
 
 SURE = 1e-9
 LEAST_GAIN = 0.002  # a measurement that takes away less chance than this is not worth the tape
@@ -97,7 +98,9 @@ def _best(body: Body, questions: Sequence[Question]) -> Worth | None:
 
 def _measured(body: Body, name: str) -> Body:
     """The body as it would be known after one more measurement that comes out as expected."""
-    known = {k: body.mean[k] for k in (*sorted(body.known), name) if k != "stature"}
+    known = {k: body.mean[k] for k in sorted(body.known) if k != "stature"}
+    low, high = allowed_range(name)
+    known[name] = min(max(body.mean[name], low), high)
     return estimate(sex=body.sex, stature=body.mean["stature"], measured=known)
 
 

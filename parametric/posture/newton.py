@@ -18,10 +18,10 @@ from parametric.posture.chain import Chain, Row, Rows, Unknown, brought_home, ro
 Array = NDArray[np.float64]
 T = TypeVar("T")
 
-ITERATIONS: Final = 80
+ITERATIONS: Final = 150
 _STEP: Final = 1e-8  # rad or m: the last step of a posture that has settled
 _GAP: Final = 1e-7  # rad or m: limits missed by less are kept
-_NEAR: Final = 0.05  # multipliers follow once steps are this small
+_NEAR: Final = 0.01  # multipliers follow once steps are this small
 _LONGEST: Final = 0.6  # rad or m in one step
 _LIGHT: Final = 100.0  # damping under which a small step says that the goal is near
 _CREEP: Final = 0.3  # share of a gap that may be left after an update of multipliers
@@ -170,7 +170,9 @@ def _advance(run: _Run) -> NDArray[np.bool_]:
     rows = rows_at(trial, task.chain)
     new_merit = _merit(rows.values, run.multiplier, task)[0]
     better = sound & (new_merit <= merit + 1e-12 * (1.0 + np.abs(merit)))
-    run.damping = np.clip(np.where(better, run.damping * 0.1, run.damping * 8.0), _LEAST_DAMPING, _MOST_DAMPING)
+    # what fails with second derivatives is tried without them before it is damped
+    change = np.where(better, 0.1, np.where(run.near, 1.0, 8.0))
+    run.damping, run.near = np.clip(run.damping * change, _LEAST_DAMPING, _MOST_DAMPING), run.near & better
     if better.all():
         run.state, run.rows = trial, rows
     else:

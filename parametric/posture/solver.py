@@ -19,13 +19,13 @@ from parametric.posture.outcome import solved_from
 from parametric.posture.skeleton import Skeleton
 from parametric.posture.solved import Solved
 from parametric.posture.station import Legs, Station
-from parametric.posture.task import Given, shape_of, start_of, task_of
+from parametric.posture.task import Given, lean_under_roof, shape_of, start_of, task_of
 
 Array = NDArray[np.float64]
 
 KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
 _CHUNK: Final = 2048  # candidates whose matrices fit the cache
-_LEANS: Final = (0.5, -0.3)  # rad: a head under a low roof has two ways out
+_FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
 LENGTHS: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)
 
 
@@ -60,15 +60,18 @@ def _units() -> Array:
 
 
 def _best(start: Array, task: Task, legs: Legs) -> Found:
-    """The best of several starts where the roof presses or the first start leads nowhere."""
-    found = minimise(start, task)
-    doubtful = np.flatnonzero((found.force[Row.CROWN] != 0.0) | (found.missed.max(axis=0) > KEPT) | ~found.settled)
-    if not len(doubtful):
-        return found
-    some = pick(task, doubtful)
-    for lean in _LEANS:
-        again = minimise(start_of(some, legs, lean), some)
-        found = _merged(found, again, doubtful, some)
+    """The best of leaning forward and back where the roof presses: there an upright start is a ridge between the two."""
+    lean = lean_under_roof(task)
+    found = minimise(np.where(lean > 0.0, start_of(task, legs, lean), start), task)
+    pressed = found.force[Row.CROWN] != 0.0
+    for at, leaning in (
+        (np.flatnonzero(pressed | (lean > 0.0)), -np.maximum(lean, _BACK)),
+        (np.flatnonzero(pressed & (lean == 0.0)), np.full_like(lean, _FORWARD)),
+        (np.flatnonzero(~found.settled), np.full_like(lean, _FORWARD)),
+    ):
+        if len(at):
+            some = pick(task, at)
+            found = _merged(found, minimise(start_of(some, legs, leaning[at]), some), at, some)
     return found
 
 

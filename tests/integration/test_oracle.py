@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import cadquery as cq
@@ -14,8 +15,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 from OCP.Bnd import Bnd_Box
-from OCP.BRepAlgoAPI import BRepAlgoAPI_Common
 from OCP.BRepBndLib import BRepBndLib
+from OCP.gp import gp_Vec
 
 from parametric.core.pose import Pose
 from parametric.mechanism.model import Mechanism, Placement, frozen_map
@@ -29,6 +30,8 @@ from parametric.solids.solid import location, solid
 if TYPE_CHECKING:
     from tests.integration.conftest import Build, Judged, Reader
 
+DEMOS = sorted((Path(__file__).parents[2] / "configs").glob("*.toml"))
+OTHERS = [path for path in DEMOS if path.stem != "compact_van"]
 NEAR = 5.0
 PUSH = 2.0
 SAME_VOLUME = 1e-3
@@ -64,21 +67,41 @@ class Oracle:
 
     def common(self, a: Solid, b: Solid) -> Common:
         """What two solids have in common."""
-        apart = a.place.inverse * b.place
-        (x, y, z), (u, v, w) = apart.toTuple()
+        apart = _snapped(a.place.inverse * b.place)
+        shift, angles = apart.toTuple()
         # angles near 180 degrees jump in sign: such a pair is then just worked out twice
-        key = (a.design, b.design, *(round(c, 6) for c in (x, y, z, u, v, w)))
+        key = (a.design, b.design, *shift, *(round(angle, 6) for angle in angles))
         if key not in self._known:
             self._known[key] = _common(a.shape, b.shape.moved(apart))
         return self._known[key]
 
 
+def _snapped(place: cq.Location) -> cq.Location:
+    """The place on a raster of a nanometre.
+
+    Two faces nearer to each other than the kernel's 1e-7 mm are one to it, and further apart they are two; just about
+    there its booleans go astray.
+    """
+    moved = place.wrapped.Transformation()
+    moved.SetTranslationPart(gp_Vec(*(round(c, 6) for c in place.toTuple()[0])))
+    return cq.Location(moved)
+
+
 def _common(a: cq.Shape, b: cq.Shape) -> Common:
-    work = BRepAlgoAPI_Common(a.wrapped, b.wrapped)
-    assert work.IsDone()
-    shared = cq.Shape.cast(work.Shape())
-    volume = sum(s.Volume() for s in shared.Solids())
-    return Common(volume=volume, thickness=2.0 * volume / shared.Area() if volume > 0.0 else 0.0)
+    """What is left by the kernel's boolean, once that does not contradict what it takes away from the smaller one."""
+    small, large = sorted((a, b), key=lambda shape: shape.Volume())
+    for tolerance in (None, 1e-5, 1e-4):
+        shared = a.intersect(b, tol=tolerance)
+        volume = shared.Volume()
+        if _room(a, b) < 1.0 or abs(small.Volume() - small.cut(large, tol=tolerance).Volume() - volume) < 0.1:
+            return Common(volume=volume, thickness=2.0 * volume / shared.Area() if volume > 0.0 else 0.0)
+    raise AssertionError(f"the kernel contradicts itself: {volume} mm3 in common")
+
+
+def _room(a: cq.Shape, b: cq.Shape) -> float:
+    """Volume that the boxes of two solids share, mm3; no more can be common to them."""
+    one, other = _box(a), _box(b)
+    return float(np.prod(np.clip(np.minimum(one[1], other[1]) - np.maximum(one[0], other[0]), 0.0, None)))
 
 
 def _near(solids: Mapping[str, Solid]) -> Iterator[tuple[str, str]]:
@@ -124,19 +147,28 @@ def oracle() -> Oracle:
     return Oracle()
 
 
-def test_no_two_rigid_parts_share_space_in_any_file_and_the_quick_verdict_says_so_too(
-    any_built: Build, judged: Judged, read: Reader
-) -> None:
-    oracle, checked = Oracle(), judged(any_built.brief)
-    for mode in any_built.modes:
-        solids, placed = _read(any_built, read, mode), _rigid(checked, mode)
-        assert set(solids) == set(placed)
-        pairs = list(_near(solids))
-        assert len(pairs) > 200
-        for a, b in pairs:
-            shared = oracle.common(solids[a], solids[b]).volume
-            assert shared < 1.0, f"{mode}: {a} and {b} share {shared:.1f} mm3"
-            assert hits(placed[a], placed[b]) is None, f"{mode}: {a} and {b}"
+def test_no_two_rigid_parts_share_space_in_any_file_of_the_demo(built: Build, judged: Judged, read: Reader) -> None:
+    oracle = Oracle()
+    for mode in built.modes:
+        _assert_apart(oracle, _read(built, read, mode), _rigid(judged(built.brief), mode), mode)
+
+
+@pytest.mark.parametrize("brief", OTHERS, ids=lambda path: path.stem)
+def test_no_two_rigid_parts_share_space_in_the_other_demos(judged: Judged, brief: Path) -> None:
+    oracle, checked = Oracle(), judged(brief)
+    for mode in checked.assembly.mechanism.modes:
+        _assert_apart(oracle, _solids(checked, mode), _rigid(checked, mode), mode)
+
+
+def _assert_apart(oracle: Oracle, solids: Mapping[str, Solid], placed: Mapping[str, Placed], mode: str) -> None:
+    """Neither the kernel nor the quick verdict finds an overlap."""
+    assert set(solids) == set(placed)
+    pairs = list(_near(solids))
+    assert len(pairs) > 200
+    for a, b in pairs:
+        shared = oracle.common(solids[a], solids[b]).volume
+        assert shared < 1.0, f"{mode}: {a} and {b} share {shared:.1f} mm3"
+        assert hits(placed[a], placed[b]) is None, f"{mode}: {a} and {b}"
 
 
 def test_no_near_pair_is_overlooked(built: Build, judged: Judged, read: Reader) -> None:
@@ -222,9 +254,10 @@ def _soft(checked: Checked, names: tuple[str, ...]) -> bool:
     return bool(checked.scenes[0].soft.intersection(names))
 
 
-def test_mesh_and_solid_and_the_sum_done_by_hand_are_one_volume(any_built: Build, judged: Judged) -> None:
-    items = judged(any_built.brief).assembly.items
-    assert len(items) == len(any_built.design["parts"]) > 30
+@pytest.mark.parametrize("brief", DEMOS, ids=lambda path: path.stem)
+def test_mesh_and_solid_and_the_sum_done_by_hand_are_one_volume(judged: Judged, brief: Path) -> None:
+    items = judged(brief).assembly.items
+    assert len(items) > 30
     for item in items.values():
         design = item.design
         assert solid(design.shape).Volume() == pytest.approx(design.volume, rel=SAME_VOLUME), design.name

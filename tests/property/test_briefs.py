@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, Phase, assume, given, settings
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
@@ -19,8 +19,8 @@ from parametric.pipeline.check import check
 from parametric.pipeline.size import Sized, size
 from parametric.sizing.kinds.cleat_legs import LEAST_APART, least_overlap
 
-MANY = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
-FEW = settings(max_examples=6, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+MANY = settings(max_examples=150, phases=(Phase.explicit, Phase.reuse, Phase.generate), deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+FEW = settings(max_examples=6, phases=(Phase.explicit, Phase.reuse, Phase.generate), deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 
 
 def maybe(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
