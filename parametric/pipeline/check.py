@@ -10,6 +10,7 @@ from parametric.brief.model import Brief
 from parametric.checks.access import opening_checks
 from parametric.checks.fit import fit_checks
 from parametric.checks.people import bodies_in
+from parametric.checks.posture import Work, posture_checks, work_place
 from parametric.checks.scene import Scene, pieces_of, scene
 from parametric.checks.support import support_checks
 from parametric.core.check import Check
@@ -29,12 +30,14 @@ class Checked:
         assembly: Parts in place.
         scenes: Every mode as placed meshes.
         checks: All answers, numbers first.
+        work: The posture at the desk.
     """
 
     sized: Sized
     assembly: Assembly
     scenes: tuple[Scene, ...]
     checks: tuple[Check, ...]
+    work: Work
 
 
 def check(brief: Brief, progress: Progress = lambda step: None) -> Checked:
@@ -61,14 +64,17 @@ def judge(sized: Sized, mechanism: Mechanism, progress: Progress = lambda step: 
     for mode in mechanism.modes.values():
         progress(f"mode {mode.id}")
         scenes.append(scene(assembly, pieces, brief.van, mode, bodies_in(sized.people, brief, dims, mode)))
+    progress("posture")
+    work = work_place(brief, sized.people, dims)
     progress("fit")
     checks = (
         *sized.checks,
+        *posture_checks(brief, work),
         *support_checks(brief, dims, assembly),
         *opening_checks(brief, assembly),
         *fit_checks(scenes, brief.rules.moving_clearance),
     )
-    return Checked(sized=sized, assembly=assembly, scenes=tuple(scenes), checks=checks)
+    return Checked(sized=sized, assembly=assembly, scenes=tuple(scenes), checks=checks, work=work)
 
 
 def of_mode(checks: tuple[Check, ...], mode: str) -> tuple[Check, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import platform
+from dataclasses import asdict
 from importlib.metadata import PackageNotFoundError, version
 from typing import Any
 
@@ -23,6 +24,7 @@ def design_document(checked: Checked) -> dict[str, Any]:
         "verdict": str(worst(checked.checks)),
         "note": brief.note,
         "brief": brief.to_dict(),
+        "posture": _posture(checked),
         "mass": assembly.mass,
         "parts": [
             {
@@ -53,6 +55,21 @@ def design_document(checked: Checked) -> dict[str, Any]:
             {"from": c.start, "to": c.end, "steps": [m.says for m in c.moves]} for c in assembly.mechanism.change_overs
         ],
         "made_with": {"parametric": __version__, "python": platform.python_version(), **_versions()},
+    }
+
+
+def _posture(checked: Checked) -> dict[str, Any]:
+    """The solved posture at the middle desk step: angles in degrees, joints as (x, z) in the van frame."""
+    work = checked.work
+    return {
+        "exists": bool(work.solved.exists),
+        "angles": asdict(work.solved.angles),
+        "joints": asdict(work.solved.joints),
+        "viewing_distance": work.solved.view,
+        "riser": work.riser,
+        "rula": int(work.rula.grand),
+        "work_minutes": work.plan.spell,
+        "break_minutes": work.plan.pause,
     }
 
 

@@ -67,6 +67,7 @@ LENGTHS = frozenset({Row.VIEW, *(row for row in Row if row >= Row.BEHIND_KNEE)})
 _P, _A, _B, _F, _T, _H, _G, _E, _D, _K, _S = Unknown
 _RIGHT = np.pi / 2.0
 _EXACT = 1e-12  # m; a contact missed by less is met
+_NEAREST = 1e-6  # m2; nobody reads closer than 1 mm
 _STEEP = 0.99  # sine of the steepest thigh or forearm
 
 _ANGLES: dict[Row, tuple[float, tuple[Slope, ...]]] = {
@@ -153,19 +154,96 @@ class Rows(NamedTuple):
     ties: dict[int, Tie]
 
 
+class _Turned(NamedTuple):
+    """Segments of n chains along x and z, m: the second of each pair is the derivative of the first but for its sign."""
+
+    thigh: tuple[Array, Array]
+    shank: tuple[Array, Array]
+    foot: tuple[Array, Array]
+    toe: tuple[Array, Array]
+    trunk: tuple[Array, Array]
+    crown: tuple[Array, Array]
+    eye: tuple[Array, Array]
+    upper: tuple[Array, Array]
+    fore: tuple[Array, Array]
+    hand: tuple[Array, Array]
+    rise: tuple[Array, Array]
+
+
+def _turned(state: Array, chain: Chain) -> _Turned:
+    s, c = np.sin(state[_A : _D + 1]), np.cos(state[_A : _D + 1])
+    (sa, sb, sf, st, sh, sg, se, sd), (ca, cb, cf, ct, ch, cg, ce, cd) = s, c
+    over = chain.vertex_up - chain.head_radius
+    return _Turned(
+        thigh=(chain.thigh * ca, chain.thigh * sa),
+        shank=(chain.shank * sb, chain.shank * cb),
+        foot=(
+            chain.heel_to_ankle * cf - chain.ankle_height * sf,
+            chain.heel_to_ankle * sf + chain.ankle_height * cf,
+        ),
+        toe=(chain.foot * cf, chain.foot * sf),
+        trunk=(chain.trunk * st, chain.trunk * ct),
+        crown=(over * sh, over * ch),
+        eye=(chain.eye_forward * ch + chain.eye_up * sh, chain.eye_up * ch - chain.eye_forward * sh),
+        upper=(chain.upper_arm * sg, chain.upper_arm * cg),
+        fore=(chain.forearm * ce, chain.forearm * se),
+        hand=(chain.typing * cd, chain.typing * sd),
+        rise=(se, ce),
+    )
+
+
+def values_at(state: Array, chain: Chain) -> Array:
+    """(rows, n) values at (unknowns, n) states."""
+    return _values(state, chain, _turned(state, chain))
+
+
 def rows_at(state: Array, chain: Chain) -> Rows:
-    """All rows at (unknowns, n) states."""
-    values = np.empty((len(Row), state.shape[1]))
-    out = Rows(values, [()] * len(Row), [()] * len(Row), {})
-    sin, cos = np.sin(state[_A : _D + 1]), np.cos(state[_A : _D + 1])
-    s = dict(zip(range(_A, _D + 1), sin, strict=True))
-    c = dict(zip(range(_A, _D + 1), cos, strict=True))
-    _angles(state, out)
-    _legs(state, chain, s, c, out)
-    _trunk(state, chain, s, c, out)
-    _arms(state, chain, s, c, out)
-    _eyes(state, chain, s, c, out)
+    """Values of all rows at (unknowns, n) states, and how they change."""
+    turned = _turned(state, chain)
+    out = Rows(_values(state, chain, turned), [()] * len(Row), [()] * len(Row), {})
+    for row, (_, slopes) in _ANGLES.items():
+        out.slopes[row] = slopes
+    _legs(turned, out)
+    _trunk(turned, out)
+    _arms(state, chain, turned, out)
+    _eyes(state, chain, turned, out)
     return out
+
+
+def _values(state: Array, chain: Chain, t: _Turned) -> Array:
+    out = np.empty((len(Row), state.shape[1]))
+    for row, (zero, slopes) in _ANGLES.items():
+        out[row] = zero + sum(k * state[at] for at, k in slopes)
+    knee_x, knee_z = state[_P] + t.thigh[0], chain.hip_z + t.thigh[1]
+    heel_x, shoulder_z = knee_x + t.shank[0] - t.foot[0], chain.hip_z + t.trunk[1]
+    out[Row.BEHIND_KNEE] = knee_x - chain.hollow_x
+    out[Row.KNEE_TOP] = knee_z + chain.knee_cap
+    out[Row.SOLE] = _settled(knee_z - t.shank[1] - t.foot[1] - chain.sole_z)
+    out[Row.HEEL] = heel_x
+    out[Row.TOE] = heel_x + t.toe[0]
+    out[Row.BELLY] = chain.belly_x - state[_P]
+    out[Row.PLACE] = state[_P] - chain.place_x
+    out[Row.CROWN] = shoulder_z + t.crown[1] + chain.head_radius
+    out[Row.KEYS_Z] = _settled(shoulder_z - t.upper[1] + t.fore[1] + t.hand[1] - chain.keys_z)
+    out[Row.KEYS_X] = state[_K]
+    beyond, over = _edge(state, chain, t)
+    out[Row.EDGE] = np.where(state[_E] > 0.0, beyond * t.rise[0] - over * t.rise[1], -over)
+    dx, dz = _sight(state, chain, t)
+    out[Row.EYE] = np.arctan2(dz, dx) - state[_H]
+    out[Row.VIEW] = np.sqrt(np.maximum(dx * dx + dz * dz, _NEAREST))
+    return out
+
+
+def _edge(state: Array, chain: Chain, t: _Turned) -> tuple[Array, Array]:
+    """How far the wrist is beyond the desk edge and over the desk."""
+    wrist_x = state[_P] + t.trunk[0] + t.upper[0] + t.fore[0]
+    return wrist_x - chain.edge_x, chain.keys_z - t.hand[1] - chain.desk_z
+
+
+def _sight(state: Array, chain: Chain, t: _Turned) -> tuple[Array, Array]:
+    """How far the screen is in front of and below the eye."""
+    dx = state[_S] + chain.tied * state[_K] - state[_P] - t.trunk[0] - t.eye[0]
+    return dx, chain.hip_z + t.trunk[1] + t.eye[1] - chain.screen_z
 
 
 def brought_home(state: Array, chain: Chain, low: Array, high: Array) -> Array:
@@ -191,65 +269,36 @@ def _settled(value: Array) -> Array:
     return np.where(np.abs(value) < _EXACT, 0.0, value)
 
 
-def _angles(state: Array, out: Rows) -> None:
-    for row, (zero, slopes) in _ANGLES.items():
-        out.values[row] = zero + sum(k * state[at] for at, k in slopes)
-        out.slopes[row] = slopes
-
-
-def _legs(state: Array, chain: Chain, s: dict[int, Array], c: dict[int, Array], out: Rows) -> None:
-    thigh_x, thigh_z = chain.thigh * c[_A], chain.thigh * s[_A]
-    shank_x, shank_z = chain.shank * s[_B], chain.shank * c[_B]
-    foot_x = chain.heel_to_ankle * c[_F] - chain.ankle_height * s[_F]
-    foot_z = chain.heel_to_ankle * s[_F] + chain.ankle_height * c[_F]
-    toe_x, toe_z = chain.foot * c[_F], chain.foot * s[_F]
-    knee_x, knee_z = state[_P] + thigh_x, chain.hip_z + thigh_z
-    heel_x = knee_x + shank_x - foot_x
-
-    out.values[Row.BEHIND_KNEE] = knee_x - chain.hollow_x
+def _legs(t: _Turned, out: Rows) -> None:
+    (thigh_x, thigh_z), (shank_x, shank_z), (foot_x, foot_z), (toe_x, toe_z) = t.thigh, t.shank, t.foot, t.toe
     out.slopes[Row.BEHIND_KNEE] = ((_P, 1.0), (_A, -thigh_z))
     out.bends[Row.BEHIND_KNEE] = ((_A, _A, -thigh_x),)
-    out.values[Row.KNEE_TOP] = knee_z + chain.knee_cap
     out.slopes[Row.KNEE_TOP] = ((_A, thigh_x),)
     out.bends[Row.KNEE_TOP] = ((_A, _A, -thigh_z),)
-    out.values[Row.SOLE] = _settled(knee_z - shank_z - foot_z - chain.sole_z)
     out.slopes[Row.SOLE] = ((_A, thigh_x), (_B, shank_x), (_F, -foot_x))
     out.bends[Row.SOLE] = ((_A, _A, -thigh_z), (_B, _B, shank_z), (_F, _F, foot_z))
     out.ties[_A] = Tie(
         ((_B, -shank_x / thigh_x), (_F, foot_x / thigh_x)),
         ((_B, -shank_z / thigh_x), (_F, -foot_z / thigh_x), (_A, thigh_z / thigh_x)),
     )
-    out.values[Row.HEEL] = heel_x
     out.slopes[Row.HEEL] = ((_P, 1.0), (_A, -thigh_z), (_B, shank_z), (_F, foot_z))
     out.bends[Row.HEEL] = ((_A, _A, -thigh_x), (_B, _B, -shank_x), (_F, _F, foot_x))
-    out.values[Row.TOE] = heel_x + toe_x
     out.slopes[Row.TOE] = ((_P, 1.0), (_A, -thigh_z), (_B, shank_z), (_F, foot_z - toe_z))
     out.bends[Row.TOE] = ((_A, _A, -thigh_x), (_B, _B, -shank_x), (_F, _F, foot_x - toe_x))
 
 
-def _trunk(state: Array, chain: Chain, s: dict[int, Array], c: dict[int, Array], out: Rows) -> None:
-    across, up = chain.trunk * s[_T], chain.trunk * c[_T]
-    over = chain.vertex_up - chain.head_radius
-    out.values[Row.BELLY] = chain.belly_x - state[_P]
+def _trunk(t: _Turned, out: Rows) -> None:
+    (across, up), (crown_x, crown_z) = t.trunk, t.crown
     out.slopes[Row.BELLY] = ((_P, -1.0),)
-    out.values[Row.PLACE] = state[_P] - chain.place_x
     out.slopes[Row.PLACE] = ((_P, 1.0),)
-    out.values[Row.CROWN] = chain.hip_z + up + over * c[_H] + chain.head_radius
-    out.slopes[Row.CROWN] = ((_T, -across), (_H, -over * s[_H]))
-    out.bends[Row.CROWN] = ((_T, _T, -up), (_H, _H, -over * c[_H]))
+    out.slopes[Row.CROWN] = ((_T, -across), (_H, -crown_x))
+    out.bends[Row.CROWN] = ((_T, _T, -up), (_H, _H, -crown_z))
 
 
-def _arms(state: Array, chain: Chain, s: dict[int, Array], c: dict[int, Array], out: Rows) -> None:
-    across, up = chain.trunk * s[_T], chain.trunk * c[_T]
-    upper_x, upper_z = chain.upper_arm * s[_G], chain.upper_arm * c[_G]
-    fore_x, fore_z = chain.forearm * c[_E], chain.forearm * s[_E]
-    hand_x, hand_z = chain.typing * c[_D], chain.typing * s[_D]
-    wrist_x = state[_P] + across + upper_x + fore_x
-
-    out.values[Row.KEYS_Z] = _settled(chain.hip_z + up - upper_z + fore_z + hand_z - chain.keys_z)
+def _arms(state: Array, chain: Chain, t: _Turned, out: Rows) -> None:
+    (across, up), (upper_x, upper_z), (fore_x, fore_z), (hand_x, hand_z) = t.trunk, t.upper, t.fore, t.hand
     out.slopes[Row.KEYS_Z] = ((_T, -across), (_G, upper_x), (_E, fore_x), (_D, hand_x))
     out.bends[Row.KEYS_Z] = ((_T, _T, -up), (_G, _G, upper_z), (_E, _E, -fore_z), (_D, _D, -hand_z))
-    out.values[Row.KEYS_X] = state[_K]
     out.slopes[Row.KEYS_X] = ((_K, 1.0),)
     out.ties[_K] = Tie(
         ((_P, 1.0), (_T, up), (_G, upper_z), (_E, -fore_z), (_D, -hand_z)),
@@ -259,56 +308,55 @@ def _arms(state: Array, chain: Chain, s: dict[int, Array], c: dict[int, Array], 
         ((_T, across / fore_x), (_G, -upper_x / fore_x), (_D, -hand_x / fore_x)),
         ((_T, up / fore_x), (_G, -upper_z / fore_x), (_D, hand_z / fore_x), (_E, fore_z / fore_x)),
     )
-
     # a forearm that rises to the wrist must pass over the desk edge, not through it
+    beyond, over = _edge(state, chain, t)
     rises = state[_E] > 0.0
-    beyond, over = wrist_x - chain.edge_x, chain.keys_z - hand_z - chain.desk_z
-    out.values[Row.EDGE] = np.where(rises, beyond * s[_E] - over * c[_E], -over)
-    sine = np.where(rises, s[_E], 0.0)
-    turn = np.where(rises, beyond * c[_E] - fore_z * s[_E] + over * s[_E], 0.0)
-    out.slopes[Row.EDGE] = ((_P, sine), (_T, sine * up), (_G, sine * upper_z), (_E, turn), (_D, hand_x * c[_E]))
-    steady = np.where(rises, c[_E], 0.0)
+    sine, cosine = np.where(rises, t.rise[0], 0.0), np.where(rises, t.rise[1], 0.0)
+    turn = beyond * cosine - (fore_z - over) * sine
+    level = np.where(rises, hand_x * t.rise[1], hand_x)
+    out.slopes[Row.EDGE] = ((_P, sine), (_T, sine * up), (_G, sine * upper_z), (_E, turn), (_D, level))
     out.bends[Row.EDGE] = (
         (_T, _T, -across * sine),
         (_G, _G, -upper_x * sine),
-        (_E, _P, steady),
-        (_E, _T, up * steady),
-        (_E, _G, upper_z * steady),
-        (_E, _E, (over - 3.0 * fore_z) * steady - beyond * sine),
+        (_E, _P, cosine),
+        (_E, _T, up * cosine),
+        (_E, _G, upper_z * cosine),
+        (_E, _E, (over - 3.0 * fore_z) * cosine - beyond * sine),
         (_D, _E, -hand_x * sine),
-        (_D, _D, -hand_z * c[_E]),
+        (_D, _D, np.where(rises, -hand_z * cosine, -hand_z)),
     )
 
 
-def _eyes(state: Array, chain: Chain, s: dict[int, Array], c: dict[int, Array], out: Rows) -> None:
-    across, up = chain.trunk * s[_T], chain.trunk * c[_T]
-    head_x = chain.eye_forward * c[_H] + chain.eye_up * s[_H]
-    head_z = chain.eye_up * c[_H] - chain.eye_forward * s[_H]
-    dx = state[_S] + chain.tied * state[_K] - state[_P] - across - head_x
-    dz = chain.hip_z + up + head_z - chain.screen_z
-    squared = np.maximum(dx * dx + dz * dz, 1e-6)
-    far = np.sqrt(squared)
-    moves: tuple[tuple[int, Array | float, Array | float], ...] = (
+def _eyes(state: Array, chain: Chain, t: _Turned, out: Rows) -> None:
+    (across, up), (head_x, head_z) = t.trunk, t.eye
+    dx, dz = _sight(state, chain, t)
+    far = np.sqrt(np.maximum(dx * dx + dz * dz, _NEAREST))
+    ux, uz = dx / far, dz / far
+    moves: tuple[tuple[Unknown, Array | float, Array | float], ...] = (
         (_P, -1.0, 0.0),
         (_T, -up, -across),
         (_H, -head_z, -head_x),
         (_K, chain.tied, 0.0),
         (_S, 1.0, 0.0),
     )
-    turns = tuple((at, (dx * mz - dz * mx) / squared) for at, mx, mz in moves)
-    nears = tuple((at, (dx * mx + dz * mz) / far) for at, mx, mz in moves)
-    out.values[Row.EYE] = np.arctan2(dz, dx) - state[_H]
+    turns = tuple((at, (ux * mz - uz * mx) / far) for at, mx, mz in moves)
+    nears = tuple((at, ux * mx + uz * mz) for at, mx, mz in moves)
     out.slopes[Row.EYE] = tuple((at, slope - 1.0 if at == _H else slope) for at, slope in turns)
-    out.values[Row.VIEW] = far
     out.slopes[Row.VIEW] = nears
     own = {_T: (across, -up), _H: (head_x, -head_z)}  # second derivatives of dx and dz
     eye, view = [], []
     for k, ((at, turn), (_, near)) in enumerate(zip(turns, nears, strict=True)):
+        off, tall = turn / -far, turn * far
+        leans = near / -far
         for (other, turn_2), (_, near_2) in zip(turns[: k + 1], nears[: k + 1], strict=True):
-            eye.append((at, other, -(turn * near_2 + turn_2 * near) / far))
-            view.append((at, other, far * turn * turn_2))
+            eye.append((at, other, off * near_2 + leans * turn_2))
+            view.append((at, other, tall * turn_2))
         if at in own:
-            bx, bz = own[Unknown(at)]
-            eye.append((at, at, (dx * bz - dz * bx) / squared))
-            view.append((at, at, (dx * bx + dz * bz) / far))
+            bx, bz = own[at]
+            eye.append((at, at, (ux * bz - uz * bx) / far))
+            view.append((at, at, ux * bx + uz * bz))
     out.bends[Row.EYE], out.bends[Row.VIEW] = tuple(eye), tuple(view)
+
+
+def _settled(value: Array) -> Array:
+    return np.where(np.abs(value) < _EXACT, 0.0, value)

@@ -13,7 +13,7 @@ from typing import Final, NamedTuple, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.posture.chain import Chain, Row, Rows, Unknown, brought_home, rows_at
+from parametric.posture.chain import Chain, Row, Rows, Unknown, brought_home, rows_at, values_at
 
 Array = NDArray[np.float64]
 T = TypeVar("T")
@@ -110,7 +110,7 @@ class _Run:
     task: Task
     index: NDArray[np.intp]
     state: Array
-    rows: Rows
+    values: Array
     multiplier: Array
     damping: Array
     best_gap: Array
@@ -127,7 +127,7 @@ def minimise(start: Array, task: Task) -> Found:
         task=task,
         index=np.arange(n),
         state=state,
-        rows=rows_at(state, task.chain),
+        values=values_at(state, task.chain),
         multiplier=np.zeros_like(task.low),
         damping=np.full(n, 1.0),
         best_gap=np.full(n, np.inf),
@@ -145,7 +145,7 @@ def minimise(start: Array, task: Task) -> Found:
         if not len(run.index):
             break
     final[:, run.index], force[:, run.index] = run.state, run.multiplier
-    values = rows_at(final, task.chain).values
+    values = values_at(final, task.chain)
     cost = cost_of(values, task).sum(axis=0)
     return Found(final, values, cost, np.abs(missed_by(values, task)), force, settled)
 
@@ -155,29 +155,26 @@ def _keep(run: _Run, still: NDArray[np.intp]) -> None:
     run.state, run.multiplier = run.state[:, still], run.multiplier[:, still]
     run.damping, run.best_gap, run.stalled = run.damping[still], run.best_gap[still], run.stalled[still]
     run.near, run.last_gap = run.near[still], run.last_gap[still]
-    run.rows = rows_at(run.state, run.task.chain)
+    run.values = run.values[:, still]
 
 
 def _advance(run: _Run) -> NDArray[np.bool_]:
     """One step of every candidate, and its multipliers where it has come near; tells who is done."""
     task = run.task
-    merit, force, stiff = _merit(run.rows.values, run.multiplier, task)
-    gradient, hessian = _assembled(run, force, stiff)
-    _tied(run, gradient, hessian)
+    merit, force, stiff = _merit(run.values, run.multiplier, task)
+    rows = rows_at(run.state, task.chain)
+    gradient, hessian = _assembled(rows, run.near, force, stiff)
+    _tied(run, rows, gradient, hessian)
     step, sound = _newton_step(run, gradient, hessian)
     trial = _trial(run, step)
     moved = np.abs(trial - run.state).max(axis=0)
-    rows = rows_at(trial, task.chain)
-    new_merit = _merit(rows.values, run.multiplier, task)[0]
+    values = values_at(trial, task.chain)
+    new_merit = _merit(values, run.multiplier, task)[0]
     better = sound & (new_merit <= merit + 1e-12 * (1.0 + np.abs(merit)))
     # what fails with second derivatives is tried without them before it is damped
     change = np.where(better, 0.1, np.where(run.near, 1.0, 8.0))
     run.damping, run.near = np.clip(run.damping * change, _LEAST_DAMPING, _MOST_DAMPING), run.near & better
-    if better.all():
-        run.state, run.rows = trial, rows
-    else:
-        run.state = np.where(better, trial, run.state)
-        run.rows = rows_at(run.state, task.chain)
+    run.state, run.values = np.where(better, trial, run.state), np.where(better, values, run.values)
     return _multiplied(run, better, moved)
 
 
@@ -192,7 +189,7 @@ def _legal(state: Array, task: Task) -> Array:
 
 
 def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array) -> NDArray[np.bool_]:
-    task, values = run.task, run.rows.values
+    task, values = run.task, run.values
     near = better & (moved < _NEAR) & (run.damping < _LIGHT)
     run.near = np.where(better, near, run.near)
     updated = _limit_force(values, run.multiplier, task)
@@ -230,10 +227,11 @@ def _merit(values: Array, multiplier: Array, task: Task) -> tuple[Array, Array, 
     return merit, 2.0 * pull * off + limit, 2.0 * pull + np.where(limit != 0.0, task.stiffness, 0.0)
 
 
-def _assembled(run: _Run, force: Array, stiff: Array) -> tuple[Array, Array]:
+def _assembled(rows: Rows, near: NDArray[np.bool_], force: Array, stiff: Array) -> tuple[Array, Array]:
     """Gradient and full Hessian of the merit in all unknowns as if none followed from others."""
-    rows, near, shape = run.rows, run.near, run.state.shape
-    gradient, hessian = np.zeros(shape), np.zeros((shape[0], *shape))
+    size, n = len(Unknown), len(near)
+    gradient, hessian = np.zeros((size, n)), np.zeros((size, size, n))
+    trust, floor = near.astype(np.float64), np.where(near, -np.inf, 0.0)
     for row, slopes in enumerate(rows.slopes):
         if not (stiff[row].any() or force[row].any()):
             continue
@@ -242,22 +240,22 @@ def _assembled(run: _Run, force: Array, stiff: Array) -> tuple[Array, Array]:
             stiffened = stiff[row] * slope
             for other, second in slopes[: k + 1]:
                 hessian[at, other] += stiffened * second
+        trusted = force[row] * trust
         for at, other, bend in rows.bends[row]:
-            extra = force[row] * bend
-            hessian[at, other] += np.where(near, extra, np.maximum(extra, 0.0) if at == other else 0.0)
-    for k in range(1, len(hessian)):
+            hessian[at, other] += trusted * bend if at != other else np.maximum(force[row] * bend, floor)
+    for k in range(1, size):
         hessian[:k, k] = hessian[k, :k]
     return gradient, hessian
 
 
-def _tied(run: _Run, gradient: Array, hessian: Array) -> None:
+def _tied(run: _Run, rows: Rows, gradient: Array, hessian: Array) -> None:
     """Carry what a tied unknown wants over to those it follows from, in place."""
     met = {Unknown.KEYS: Row.KEYS_X, Unknown.FOREARM: Row.KEYS_Z, Unknown.THIGH: Row.SOLE}
     for tied, row in met.items():
-        slopes, bends = run.rows.ties[tied]
+        slopes, bends = rows.ties[tied]
         holds = run.task.bound[tied]
         if row is not Row.KEYS_X:
-            holds = holds & (run.rows.values[row] == 0.0)
+            holds = holds & (run.values[row] == 0.0)
         pull = np.where(holds, gradient[tied], 0.0)
         for at, bend in bends:
             extra = pull * bend
@@ -275,12 +273,15 @@ def _newton_step(run: _Run, gradient: Array, hessian: Array) -> tuple[Array, NDA
     task = run.task
     held = ((run.state <= task.box_low) & (gradient >= 0.0)) | ((run.state >= task.box_high) & (gradient <= 0.0))
     held |= (task.box_low == task.box_high) | task.bound
-    free = ~held
-    hessian *= free[:, None] & free[None, :]
-    for k in range(len(gradient)):
-        hessian[k, k] += np.where(held[k], 1.0, run.damping)
-    lower, sound = _cholesky(hessian)
-    return _solved(lower, np.where(held, 0.0, -gradient)), sound
+    moving = np.flatnonzero(~held.all(axis=1))
+    held, a = held[moving], hessian[np.ix_(moving, moving)]
+    a *= ~held[:, None] & ~held[None, :]
+    for k in range(len(moving)):
+        a[k, k] += np.where(held[k], 1.0, run.damping)
+    lower, sound = _cholesky(a)
+    step = np.zeros_like(gradient)
+    step[moving] = _solved(lower, np.where(held, 0.0, -gradient[moving]))
+    return step, sound
 
 
 def _cholesky(a: Array) -> tuple[Array, NDArray[np.bool_]]:

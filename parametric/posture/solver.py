@@ -24,8 +24,9 @@ from parametric.posture.task import Given, lean_under_roof, shape_of, start_of, 
 Array = NDArray[np.float64]
 
 KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
-_CHUNK: Final = 2048  # candidates whose matrices fit the cache
+_CHUNK: Final = 1024  # candidates whose matrices fit the cache
 _FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
+_ARM_UP, _ARM_BACK = 0.7, -0.2  # rad of the upper arm to start from
 LENGTHS: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)
 
 
@@ -60,7 +61,11 @@ def _units() -> Array:
 
 
 def _best(start: Array, task: Task, legs: Legs) -> Found:
-    """The best of leaning forward and back where the roof presses: there an upright start is a ridge between the two."""
+    """The best of several starts where there are two ways out: under a low roof, and over a high desk's edge.
+
+    An upright start under a low roof is a ridge between leaning forward and back. Forearms that would rise through the
+    desk edge either stay in front of it or come up on the desk.
+    """
     lean = lean_under_roof(task)
     found = minimise(np.where(lean > 0.0, start_of(task, legs, lean), start), task)
     pressed = found.force[Row.CROWN] != 0.0
@@ -72,7 +77,17 @@ def _best(start: Array, task: Task, legs: Legs) -> Found:
         if len(at):
             some = pick(task, at)
             found = _merged(found, minimise(start_of(some, legs, leaning[at]), some), at, some)
-    return found
+    return _other_arms(found, task)
+
+
+def _other_arms(found: Found, task: Task) -> Found:
+    at = np.flatnonzero(found.force[Row.EDGE] != 0.0)
+    if not len(at):
+        return found
+    some, other = pick(task, at), found.state[:, at].copy()
+    on_desk = other[Unknown.KEYS] - some.chain.typing * np.cos(other[Unknown.HAND]) > some.chain.edge_x
+    other[Unknown.UPPER_ARM] = np.where(on_desk, _ARM_BACK, _ARM_UP)
+    return _merged(found, minimise(other, some), at, some)
 
 
 def _merged(found: Found, again: Found, at: NDArray[np.intp], task: Task) -> Found:

@@ -191,7 +191,8 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     van, body, ledger = brief.van, who.at_desk, parts.ledger[0]
     rear = panel.rear(parts.stiffener[0])
     bed = min(brief.bed.length or who.tallest + brief.bed.length_allowance, van.length_night - rear - END_GAP)
-    wanted = max(panel.desk_depth(brief.sitting.keyboard), cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg))
+    wanted = min(panel.desk_depth(brief.sitting.keyboard), panel.deepest(bed, rear, parts.bearer[0]))
+    wanted = max(wanted, cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg))
     length = brief.bed.platform_length
     if length is None:
         length = math.floor(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))

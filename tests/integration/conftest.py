@@ -143,8 +143,15 @@ def start() -> Iterator[Any]:
 
 
 @pytest.fixture(scope="session")
-def builds(run: Run, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Mapping[str, Future[Build]]]:
-    """Builds of every demo, of the demo again in other surroundings, and of the template; two at a time."""
+def pool() -> Iterator[ThreadPoolExecutor]:
+    """Runs two commands at a time while the tests go on."""
+    with ThreadPoolExecutor(max_workers=2) as pool:
+        yield pool
+
+
+@pytest.fixture(scope="session")
+def builds(run: Run, pool: ThreadPoolExecutor, tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Future[Build]]:
+    """Builds of every demo, of the demo again in other surroundings, and of the template."""
     folder = tmp_path_factory.mktemp("builds")
     template = folder / "template.toml"
     assert run("new", str(template), cwd=folder).returncode == 0
@@ -154,11 +161,22 @@ def builds(run: Run, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Mappi
         done = run("build", str(brief), "-o", str(target), cwd=folder, env=env)
         return Build(brief=brief, folder=target, code=done.returncode, out=done.stdout, err=done.stderr)
 
-    with ThreadPoolExecutor(max_workers=2) as pool:
-        jobs = {brief.stem: (brief, {"PYTHONHASHSEED": "1"}) for brief in CONFIGS}
-        jobs |= {"again": (ROOT / "configs" / f"{DEMO}.toml", OTHERWISE), "template": (template, {})}
-        order = [DEMO, *(name for name in jobs if name != DEMO)]
-        yield {name: pool.submit(build, name, *jobs[name]) for name in order}
+    jobs = {brief.stem: (brief, {"PYTHONHASHSEED": "1"}) for brief in CONFIGS}
+    jobs |= {"again": (ROOT / "configs" / f"{DEMO}.toml", OTHERWISE), "template": (template, {})}
+    return {name: pool.submit(build, name, *jobs[name]) for name in jobs}
+
+
+@pytest.fixture(scope="session")
+def answers(
+    run: Run, pool: ThreadPoolExecutor, builds: Mapping[str, Future[Build]], tmp_path_factory: pytest.TempPathFactory
+) -> Mapping[tuple[str, str], Future[subprocess.CompletedProcess[str]]]:
+    """What `check --json` and `size --json` say of every demo, by command and name; after the builds."""
+    folder = tmp_path_factory.mktemp("answers")
+    return {
+        (command, brief.stem): pool.submit(run, command, "--json", str(brief), cwd=folder)
+        for command in ("check", "size")
+        for brief in CONFIGS
+    }
 
 
 @pytest.fixture(scope="session")

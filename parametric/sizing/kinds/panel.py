@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final
+
+from parametric.core.errors import RefusedError
 
 REAR_GAP: Final = 5.0  # platform to rear door, and stiffener to bearer when the panel is stowed
 JOINT: Final = 3.0  # panel to platform end
@@ -47,6 +50,11 @@ def platform_length(bed: float, depth: float, rear: float, ledger: float, length
     return max(min(bed - depth - JOINT, for_feet), bed - MOST_DEPTH - JOINT)
 
 
+def deepest(bed: float, rear: float, bearer: float) -> float:
+    """Greatest panel depth with which the platform still has room for two lids and the panel stowed on the rear one."""
+    return math.floor((bed + rear - JOINT - 2.0 * bearer - LEAST_LID - REAR_GAP - KNUCKLES_CLEAR) / 2.0)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Middle:
     """What the middle bearer has to stand between.
@@ -68,20 +76,25 @@ class Middle:
     stowed: float
 
     @property
-    def low(self) -> float:
-        """Least x of its centre."""
+    def first(self) -> float:
+        """Least x of its centre that leaves the rear lid and the panel stowed on it their room."""
         half = self.bearer / 2.0
-        return max(
-            self.rear + self.bearer + LEAST_LID + half,
-            self.front - self.bearer - self.longest_lid - half,
-            REAR_GAP + self.depth + KNUCKLES_CLEAR + half,
-        )
+        return max(self.rear + self.bearer + LEAST_LID, REAR_GAP + self.depth + KNUCKLES_CLEAR) + half
+
+    @property
+    def last(self) -> float:
+        """Greatest x of its centre that leaves the front lid its room."""
+        return self.front - self.bearer * 1.5 - LEAST_LID
+
+    @property
+    def low(self) -> float:
+        """Least x of its centre at which the front lid can stand up too."""
+        return max(self.first, self.front - self.bearer * 1.5 - self.longest_lid)
 
     @property
     def high(self) -> float:
-        """Greatest x of its centre."""
-        half = self.bearer / 2.0
-        return min(self.front - self.bearer - LEAST_LID - half, self.rear + self.bearer + self.longest_lid + half)
+        """Greatest x of its centre at which the rear lid can stand up too."""
+        return min(self.last, self.rear + self.bearer * 1.5 + self.longest_lid)
 
     def longest_at(self, x: float) -> float:
         """Length of the longer lid with the bearer's centre at `x`, between the bearers."""
@@ -104,11 +117,21 @@ def middle_bearer(room: Middle, seat_front: float, seat_depth: float, cushion: f
         seat_front: Front of the seat.
         seat_depth: Depth of seat the body can use.
         cushion: Thickness of one mattress piece.
+
+    Raises:
+        RefusedError: The platform is too short for two lids and the panel stowed on one of them.
     """
+    if room.first > room.last + 1e-6:
+        raise RefusedError(
+            f"extension panel: a platform {room.front - room.rear:.0f} long has no room for two lids with a panel "
+            f"{room.depth:.0f} deep stowed on the rear one; make the platform longer, or the bed shorter, "
+            f"by {room.first - room.last:.0f} together"
+        )
     half = room.bearer / 2.0
     wanted = [seat_front - seat_depth - pieces * cushion + half for pieces in (2, 1)]
     for x in wanted:
         if room.takes(x):
             return x
     for_stages = room.rear + room.bearer + half + room.stowed
-    return max(room.low, min(room.high, max(wanted[0], for_stages)))
+    standing = max(room.low, min(room.high, max(wanted[0], for_stages)))
+    return max(room.first, min(room.last, standing))

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from parametric.core.errors import RefusedError
 from parametric.sizing.kinds import panel as rules
 from parametric.sizing.kinds.panel import Middle, middle_bearer
 
@@ -68,3 +69,15 @@ def test_the_bearer_leaves_a_bay_for_the_leg_stages() -> None:
 def test_where_nothing_suits_it_stands_as_near_as_lids_allow() -> None:
     assert middle_bearer(WORKED, 1612.0, 300.0, 100.0) == WORKED.high
     assert middle_bearer(WORKED, 1612.0, 1200.0, 100.0) == 667.5  # a bay of 570 wins over the lid
+
+
+def test_under_a_ceiling_too_low_for_any_lid_it_stays_between_them() -> None:
+    room = replace(WORKED, longest_lid=300.0)
+    assert room.low > room.high
+    assert room.first <= middle_bearer(room, 1612.0, 505.0, 100.0) <= room.last
+
+
+def test_a_platform_too_short_for_two_lids_and_the_stowed_panel_is_refused() -> None:
+    # panel 1021 and hinges 40 + half a bearer; the front lid of 390 between two bearers
+    with pytest.raises(RefusedError, match=r"a platform 900 long .* a panel 1021 deep .* by 611 together"):
+        middle_bearer(replace(WORKED, front=930.0, depth=1021.0), 965.0, 505.0, 100.0)
