@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from parametric.brief.interior import ceiling_at
 from parametric.brief.model import Brief
 from parametric.checks.chance import Question, chance_outside
 from parametric.core import sources
@@ -12,6 +11,7 @@ from parametric.core.check import Check, Verdict, judge
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds import feet_down
 from parametric.sizing.limits import ELBOW_OFF, KNEE_SPARE, LEAST_FEET, SEAT_OVER, SEAT_UNDER
+from parametric.sizing.room import over_head
 from parametric.sizing.solve import P_HIGH, P_LOW, People, Worker
 
 BEHIND_KNEE: Final = 25.0
@@ -327,10 +327,4 @@ def _head_room(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
 
 def head_gap(brief: Brief, who: People, dims: Dimensions, roof_up: bool) -> float:
     """Least room over the head of the person at the desk, mm: over the whole head, not its middle."""
-    body, le = who.at_desk, dims.lengths
-    length, breadth = body.mean["head_length"], body.mean["head_breadth"]
-    middle = le.back + body.mean["chest_depth"] / 2.0
-    corners = [
-        (middle + dx * length / 2.0, dims.widths.place + dy * breadth / 2.0) for dx in (-1.0, 1.0) for dy in (-1.0, 1.0)
-    ]
-    return min(ceiling_at(brief.van, x, y, roof_up) for x, y in corners) - dims.heights.head
+    return over_head(brief.van, who.at_desk, dims.lengths.back, dims.widths.place, roof_up) - dims.heights.head

@@ -40,6 +40,7 @@ PICTURE: Final = 300.0  # height of the picture of a separate screen (own estima
 LAPTOP_AHEAD: Final = (120.0, 200.0)  # home row to the middle of a laptop's picture (own estimate)
 LEAST_SPELL: Final = 30.0  # minutes: a shorter spell is no working posture (own estimate)
 UPRIGHT_WITHIN: Final = 5.0  # degrees (own reading)
+LEAST_RISER: Final = 10.0
 SCREEN_FROM: Final = 300.0  # least distance of a separate screen from the desk edge (own estimate)
 
 
@@ -79,6 +80,21 @@ def work_place(brief: Brief, who: People, dims: Dimensions) -> Work:
     scores = _rula(solved)
     plan = rhythm("feet_down", grand=int(scores.grand), hours=brief.sitting.hours, back_rest=False)
     return Work(solved=solved, screen=screen, riser=riser, rula=scores, plan=plan)
+
+
+def in_words(work: Work) -> list[str]:
+    """The posture in a few lines; none where there is no posture."""
+    if not work.solved.exists:
+        return []
+    a = work.solved.angles
+    joints = f"knees {float(a.knee):.0f}, trunk to thigh {float(a.hip):.0f}, elbows {float(a.elbow):.0f}"
+    lines = [
+        f"at the desk: {joints}, neck {float(a.neck):.0f} degrees; RULA {int(work.rula.grand)}",
+        f"rhythm: {work.plan.spell:.0f} minutes of work, then {work.plan.pause:.0f} off",
+    ]
+    if work.riser > LEAST_RISER:
+        lines.append(f"put the screen on a riser of {work.riser:.0f}")
+    return lines
 
 
 def posture_checks(brief: Brief, work: Work) -> list[Check]:

@@ -39,12 +39,14 @@ def run(
 
 
 def _print(checked: Checked, mode: str | None, checks: tuple[Check, ...], quiet: bool) -> None:
-    from parametric.pipeline.words import CAUTIONS, headline, heights
+    from parametric.checks.posture import in_words
+    from parametric.pipeline.words import CAUTIONS, advice, headline, heights
 
     only = f", only {mode}" if mode else ""
     typer.echo(f"{checked.sized.brief.name}{only}: {headline(checks)}")
     if not quiet:
         output.print_heights(heights(checked.sized))
+        output.print_lines([*advice(checked.sized), *in_words(checked.work)])
         typer.echo("")
         output.print_checks(checks)
     output.print_clashes(checked.sized.clashes)

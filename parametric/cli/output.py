@@ -54,6 +54,13 @@ def print_heights(rows: Sequence[tuple[str, str]]) -> None:
     typer.echo("  all lengths in mm")
 
 
+def print_lines(lines: Sequence[str]) -> None:
+    """Print advice below the heights."""
+    typer.echo("")
+    for line in lines:
+        typer.echo(_wrapped(line, "  "))
+
+
 def print_clashes(clashes: Sequence[Clash]) -> None:
     """Print what cannot hold together, and the ways out."""
     for clash in clashes:

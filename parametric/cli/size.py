@@ -37,8 +37,6 @@ def _print(sized: Sized) -> None:
 
     typer.echo(f"{sized.brief.name}: {headline(sized.checks)}")
     output.print_heights(heights(sized))
-    typer.echo("")
-    for line in advice(sized):
-        typer.echo(f"  {line}")
+    output.print_lines(advice(sized))
     output.print_clashes(sized.clashes)
     output.print_told(sized.checks)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from parametric.checks.posture import in_words
 from parametric.core.check import Check, Verdict
 from parametric.pipeline.check import Checked
 from parametric.pipeline.words import CAUTIONS, advice, headline, heights
@@ -18,7 +19,7 @@ def summary(checked: Checked) -> str:
     if sized.brief.note:
         lines += [*textwrap.wrap(sized.brief.note, WIDTH), ""]
     lines += [f"{label:<32}{value}" for label, value in heights(sized)]
-    lines += ["all lengths in mm", "", *advice(sized), ""]
+    lines += ["all lengths in mm", "", *advice(sized), *in_words(checked.work), ""]
     for clash in sized.clashes:
         lines += [*textwrap.wrap(f"CLASH {clash.says}", WIDTH), ""]
     for verdict in (Verdict.FAIL, Verdict.CAUTION):

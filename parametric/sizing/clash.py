@@ -16,7 +16,7 @@ from parametric.core.errors import RefusedError
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.solve import People, solve
 
-SLIGHT = 0.05  # mm: less is rounding, not a clash
+SLIGHT = 1e-6  # mm: as little as a check forgives, so that a way out also passes its check
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

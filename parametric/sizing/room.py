@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import product
 
-from parametric.brief.interior import narrowest
+from parametric.body import Body
+from parametric.brief.interior import ceiling_at, narrowest
 from parametric.brief.van import Fixed, Van
 
 Range = tuple[float, float]
@@ -21,6 +23,22 @@ def aisle(van: Van, left: float, x: Range, top: float = 1000.0) -> float:
     wall = narrowest(van, "left", x[0], x[1], 0.0, top)
     boxes = (f.y[0] for f in van.fixed if _meets(f.x, x) and f.z[0] < top and f.y[1] > left)
     return min((wall, *boxes)) - left
+
+
+def over_head(van: Van, body: Body, back: float, place: float, roof_up: bool) -> float:
+    """Lowest ceiling over the whole head of a body that sits upright, mm over the floor.
+
+    Args:
+        van: The vehicle.
+        body: Who sits.
+        back: Back of the body, mm along the vehicle.
+        place: Middle of the body, mm left of the centreline.
+        roof_up: State of a lifting roof.
+    """
+    middle = back + body.mean["chest_depth"] / 2.0
+    long, broad = body.mean["head_length"] / 2.0, body.mean["head_breadth"] / 2.0
+    corners = product((middle - long, middle + long), (place - broad, place + broad))
+    return min(ceiling_at(van, x, y, roof_up) for x, y in corners)
 
 
 def blocked(boxes: Iterable[Fixed], x: Range, y: Range, z: Range) -> str | None:

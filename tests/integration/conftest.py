@@ -142,16 +142,17 @@ def start() -> Iterator[Any]:
         process.communicate()
 
 
-@pytest.fixture(scope="session")
-def pool() -> Iterator[ThreadPoolExecutor]:
-    """Runs two commands at a time while the tests go on."""
-    with ThreadPoolExecutor(max_workers=2) as pool:
-        yield pool
+@dataclass(frozen=True)
+class Jobs:
+    """Commands that run, two at a time, while the tests go on."""
+
+    builds: Mapping[str, Future[Build]]
+    answers: Mapping[tuple[str, str], Future[subprocess.CompletedProcess[str]]]
 
 
 @pytest.fixture(scope="session")
-def builds(run: Run, pool: ThreadPoolExecutor, tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Future[Build]]:
-    """Builds of every demo, of the demo again in other surroundings, and of the template."""
+def jobs(run: Run, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Jobs]:
+    """Builds of every demo, of the demo again in other surroundings, and of the template; then what is printed."""
     folder = tmp_path_factory.mktemp("builds")
     template = folder / "template.toml"
     assert run("new", str(template), cwd=folder).returncode == 0
@@ -161,22 +162,31 @@ def builds(run: Run, pool: ThreadPoolExecutor, tmp_path_factory: pytest.TempPath
         done = run("build", str(brief), "-o", str(target), cwd=folder, env=env)
         return Build(brief=brief, folder=target, code=done.returncode, out=done.stdout, err=done.stderr)
 
-    jobs = {brief.stem: (brief, {"PYTHONHASHSEED": "1"}) for brief in CONFIGS}
-    jobs |= {"again": (ROOT / "configs" / f"{DEMO}.toml", OTHERWISE), "template": (template, {})}
-    return {name: pool.submit(build, name, *jobs[name]) for name in jobs}
+    demo = ROOT / "configs" / f"{DEMO}.toml"
+    first = {"PYTHONHASHSEED": "1"}
+    asked = {DEMO: (demo, first), "again": (demo, OTHERWISE), **{b.stem: (b, first) for b in CONFIGS}}
+    asked["template"] = (template, {})
+    with ThreadPoolExecutor(max_workers=2) as pool:
+        yield Jobs(
+            builds={name: pool.submit(build, name, *what) for name, what in asked.items()},
+            answers={
+                (command, brief.stem): pool.submit(run, command, "--json", str(brief), cwd=folder)
+                for command in ("check", "size")
+                for brief in CONFIGS
+            },
+        )
 
 
 @pytest.fixture(scope="session")
-def answers(
-    run: Run, pool: ThreadPoolExecutor, builds: Mapping[str, Future[Build]], tmp_path_factory: pytest.TempPathFactory
-) -> Mapping[tuple[str, str], Future[subprocess.CompletedProcess[str]]]:
-    """What `check --json` and `size --json` say of every demo, by command and name; after the builds."""
-    folder = tmp_path_factory.mktemp("answers")
-    return {
-        (command, brief.stem): pool.submit(run, command, "--json", str(brief), cwd=folder)
-        for command in ("check", "size")
-        for brief in CONFIGS
-    }
+def builds(jobs: Jobs) -> Mapping[str, Future[Build]]:
+    """Builds by the name of the brief, and ``again`` and ``template``."""
+    return jobs.builds
+
+
+@pytest.fixture(scope="session")
+def answers(jobs: Jobs) -> Mapping[tuple[str, str], Future[subprocess.CompletedProcess[str]]]:
+    """What `check --json` and `size --json` print, by command and name of the brief."""
+    return jobs.answers
 
 
 @pytest.fixture(scope="session")

@@ -126,7 +126,8 @@ def sized_or_none(brief: Brief) -> Sized | None:
     try:
         return size(brief)
     except ParametricError as error:
-        return refused(error)
+        refused(error)
+        return None
 
 
 def refused(error: ParametricError) -> None:

@@ -26,7 +26,7 @@ def fails(checks: tuple[Check, ...]) -> list[tuple[str, str | None, str]]:
     return [(c.id, c.mode, c.says) for c in checks if c.verdict is Verdict.FAIL]
 
 
-@pytest.fixture(params=PEOPLE, ids=lambda p: f"{p[0]}-{p[1]}")
+@pytest.fixture(scope="module", params=PEOPLE, ids=lambda p: f"{p[0]}-{p[1]}")
 def sized(request: pytest.FixtureRequest, roomy: Roomy) -> Sized:
     return size(roomy(*request.param))
 

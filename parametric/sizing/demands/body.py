@@ -7,7 +7,6 @@ from dataclasses import replace
 from typing import Any, Final
 
 from parametric.body.links import Links
-from parametric.brief.interior import ceiling_at
 from parametric.posture.relief import knee_angle_when_lowered, recline_for
 from parametric.sizing.clash import Balance, Lever, State, Way
 from parametric.sizing.demands.levers import (
@@ -20,16 +19,11 @@ from parametric.sizing.demands.levers import (
     rule,
     seat_lever,
 )
-from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.limits import ELBOW_OFF, SEAT_OVER, SEAT_UNDER
-from parametric.sizing.solve import People
+from parametric.sizing.room import over_head
 
 KNEES_STILL_GOOD: Final = 75.0  # below this a lower seat is no way out (own estimate)
 RECLINE_STILL_WORK: Final = 30.0  # past this nobody types (own estimate)
-
-
-def _head_x(dims: Dimensions, who: People) -> float:
-    return dims.lengths.back + who.at_desk.mean["chest_depth"] / 2.0
 
 
 def _head(state: State) -> Balance:
@@ -38,7 +32,7 @@ def _head(state: State) -> Balance:
     return Balance(
         demands=(f"seat {dims.heights.seat:.0f}", f"sitting height {sitting:.0f}", f"clearance {clear:.0f}"),
         need=dims.heights.seat + sitting + clear,
-        have=ceiling_at(state.brief.van, _head_x(dims, state.who), dims.widths.place, True),
+        have=over_head(state.brief.van, body, dims.lengths.back, dims.widths.place, roof_up=True),
     )
 
 

@@ -86,7 +86,7 @@ def _feet_levers(state: State) -> Iterator[Lever]:
 def _entry(state: State) -> Balance | None:
     """The slot between seat front and parked panel, unless the aisle is wide enough to get in from the side."""
     le, slot = state.dims.lengths, state.brief.rules.entry_slot
-    if state.dims.widths.aisle >= GOOD_WAY:
+    if state.dims.widths.aisle >= max(GOOD_WAY, slot):
         return None
     rest = le.panel_depth + END_GAP
     return Balance(

@@ -10,6 +10,7 @@ from manifold3d import Manifold
 from parametric.assembly.surroundings import fixed_things, shell
 from parametric.brief.interior import ceiling_at, wall_y
 from parametric.brief.model import Brief
+from parametric.brief.van import Side
 from parametric.core.shape import Shape
 from parametric.mechanism.model import VanState
 from parametric.meshes.mesh import solid
@@ -43,7 +44,8 @@ def test_the_front_end_goes_with_the_seats(demo: Make) -> None:
 def test_walls_are_where_the_interior_says(demo: Make, z: float) -> None:
     van = demo().van
     walls = shell(van, DOWN)
-    for side, out in (("right", -1.0), ("left", 1.0)):
+    sides: tuple[tuple[Side, float], ...] = (("right", -1.0), ("left", 1.0))
+    for side, out in sides:
         y = wall_y(van, side, 1000.0, z)
         assert {n.split()[0] for n in inside(walls, (1000.0, y + out, z))} == {side}
         assert inside(walls, (1000.0, y - out, z)) == set()

@@ -246,7 +246,7 @@ def test_a_touch_nobody_declared_is_too_near(judged: Judge, mechanism: Mechanism
 
 def test_foam_pressed_deeper_than_declared(judged: Judge, mechanism: Mechanism) -> None:
     def deeper(contact: Contact) -> Contact:
-        leaning = contact.kind is ContactKind.PRESSES and contact.modes == {"access/front"}
+        leaning = contact.kind is ContactKind.PRESSES and contact.modes == frozenset({"access/front"})
         return replace(contact, depth=0.5) if leaning else contact
 
     shy = replace(mechanism, contacts=tuple(deeper(c) for c in mechanism.contacts))

@@ -59,7 +59,8 @@ def test_width_for_two_is_at_least_their_shoulders(worked: Make) -> None:
     shoulders = sum(b.mean["bideltoid_breadth"] for b in bodies)
     assert 850.0 < shoulders < 1100.0
     narrow = told(worked, "sleep.width", sleeper=two, bed={"width": 850})
-    assert (narrow.verdict, narrow.min) == (Verdict.FAIL, pytest.approx(shoulders))
+    assert narrow.verdict is Verdict.FAIL
+    assert narrow.min == pytest.approx(shoulders)
     assert told(worked, "sleep.width", sleeper=two, bed={"width": 1150}).verdict is Verdict.CAUTION
     assert told(worked, "sleep.width", sleeper=two, bed={"width": 1220}).verdict is Verdict.PASS
 
