@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
-from parametric.brief.interior import ceiling_at, wall_y
+from parametric.brief.interior import ceiling_at, fixed_things, wall_y
 from parametric.brief.van import Side, Van
 from parametric.core.pose import Vec3
 from parametric.core.shape import Box, Hull, Shape
@@ -34,9 +34,9 @@ def shell(van: Van, state: VanState) -> Mapping[str, Shape]:
     return out | (_raised_roof(van, state) if raised else _flat_roof(van, state))
 
 
-def fixed_things(van: Van) -> Mapping[str, Shape]:
+def things_that_stay(van: Van) -> Mapping[str, Shape]:
     """The things that stay, by name."""
-    return {f.name: _box((f.x[0], f.y[0], f.z[0]), (f.x[1], f.y[1], f.z[1])) for f in van.fixed}
+    return {f.name: _box((f.x[0], f.y[0], f.z[0]), (f.x[1], f.y[1], f.z[1])) for f in fixed_things(van)}
 
 
 def _wall(van: Van, side: Side, length: float) -> Iterator[tuple[str, Shape]]:

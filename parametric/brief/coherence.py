@@ -70,6 +70,21 @@ def in_bed(bed: Bed, van: Van | None) -> list[Clash]:
     return clashes if van is None else [*clashes, *_bed_in_van(bed, van)]
 
 
+def with_seat(bed: Bed, sitting: Sitting | None) -> list[Clash]:
+    """Two wishes for one height: the platform and the seat on it."""
+    if sitting is None or bed.platform_height is None or sitting.seat_height is None:
+        return []
+    foam = bed.mattress
+    gives = bed.platform_height + foam.thickness + foam.air_mat - foam.sink_seated
+    if abs(gives - sitting.seat_height) <= 1.0:
+        return []
+    says = (
+        f"{figure(bed.platform_height)} gives a seat of {figure(gives)} on this mattress, "
+        f"but sitting.seat_height is {figure(sitting.seat_height)}: leave one of them out"
+    )
+    return [(("platform_height",), says)]
+
+
 def _bed_in_van(bed: Bed, van: Van) -> Iterable[Clash]:
     lengthwise, crosswise = "length_night", "clear width"
     room = {lengthwise: van.length_night, crosswise: max(width for _, width in _clear_widths(van))}

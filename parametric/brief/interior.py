@@ -10,7 +10,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from itertools import pairwise
 
-from parametric.brief.van import Profile, Side, Van
+from parametric.brief.van import Fixed, Profile, Side, Van
 
 _Section = tuple[float, Profile]
 
@@ -69,6 +69,14 @@ def ceiling_at(van: Van, x: float, y: float, roof_up: bool) -> float:
     if not (x0 <= x <= x1 and y0 <= y <= y1):
         return van.ceiling - lining
     return roof.rear + (roof.front - roof.rear) * (x - x0) / (x1 - x0) - lining
+
+
+def fixed_things(van: Van) -> tuple[Fixed, ...]:
+    """The boxes that stay, with their heights over the finished floor like all else here."""
+    floor = van.lining.floor
+    if floor == 0.0:
+        return van.fixed
+    return tuple(f.model_copy(update={"z": (f.z[0] - floor, f.z[1] - floor)}) for f in van.fixed)
 
 
 def _sections(van: Van, side: Side) -> tuple[_Section, ...]:

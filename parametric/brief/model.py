@@ -8,7 +8,7 @@ from pydantic import Field, ValidationInfo, field_validator
 
 from parametric.brief.bed import Bed
 from parametric.brief.choices import Arrangement, Rules, Shop, Sitting
-from parametric.brief.coherence import in_bed, in_sitting, in_sleepers, in_van
+from parametric.brief.coherence import in_bed, in_sitting, in_sleepers, in_van, with_seat
 from parametric.brief.fields import Slug, Table, Text, count, refuse
 from parametric.brief.sleeper import Sleeper
 from parametric.brief.stock import Stock
@@ -53,7 +53,7 @@ class Brief(Table):
     @field_validator("bed", mode="after")
     @classmethod
     def _bed(cls, bed: Bed, info: ValidationInfo) -> Bed:
-        refuse("bed", in_bed(bed, info.data.get("van")))
+        refuse("bed", [*in_bed(bed, info.data.get("van")), *with_seat(bed, info.data.get("sitting"))])
         return bed
 
     @property

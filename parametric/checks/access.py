@@ -34,7 +34,7 @@ def _entry(brief: Brief, dims: Dimensions) -> Check:
         parts=("panel",),
         says=f"way in to the seat with the panel slid forward {way:.0f}",
         source=sources.ENTRY,
-        proposal=f"{good - way:.0f} more floor length by day, or a shorter bed",
+        proposal=f"{_more(way, need, good)} floor length by day, or as much less bed",
     )
 
 
@@ -49,8 +49,15 @@ def _leaving(brief: Brief, dims: Dimensions) -> Check:
         mode="night",
         says=f"way out of bed {way:.0f}: aisle {dims.widths.aisle:.0f}, beyond the foot {foot:.0f}",
         source=sources.ENTRY,
-        proposal=f"a bed narrower by {GOOD_WAY - dims.widths.aisle:.0f}",
+        proposal=f"{_more(dims.widths.aisle, LEAST_WAY, GOOD_WAY)} aisle, by a narrower bed",
     )
+
+
+def _more(have: float, least: float, good: float) -> str:
+    """How much is missing to what just does and to what is good."""
+    if have < least:
+        return f"at least {least - have:.0f} more, {good - have:.0f} to be good:"
+    return f"{good - have:.0f} more"
 
 
 def _storage(brief: Brief, dims: Dimensions) -> Check:
@@ -63,7 +70,9 @@ def _storage(brief: Brief, dims: Dimensions) -> Check:
         mode="access/front",
         says=f"clear storage {dims.heights.storage:.0f} high",
         source=sources.STORAGE if wish is None else "storage_height of the brief",
-        proposal="a thinner mattress or a higher platform",
+        proposal="a higher platform"
+        if brief.bed.platform_height is not None
+        else "a thinner mattress: the platform rises and the seat stays",
     )
 
 

@@ -192,7 +192,7 @@ def _bodies(scene: Scene) -> list[Check]:
     for a, b in _across(scene.bodies, {**scene.parts, **scene.van}):
         body, other = scene.bodies[a], scene.parts.get(b) or scene.van[b]
         o = hits(body, other)
-        if o is None or (b in depth and free_after(body, other, (0.0, 0.0, 1.0), depth[b] + TOUCH)):
+        if o is None or (b in depth and free_after(body, other, (0.0, 0.0, 1.0), depth[b] + scene.pressed + TOUCH)):
             continue
         hit.append(Pair(a=a, b=b, found=o.volume, at=o.at))
     return _report(

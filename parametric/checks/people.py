@@ -25,6 +25,12 @@ def bodies_in(who: People, brief: Brief, dims: Dimensions, mode: Mode) -> Mappin
     return {}
 
 
+def pressed_in(who: People, dims: Dimensions, mode: Mode) -> float:
+    """How far the front of the thighs is pushed into the foam because the seat is over the hollow of the knee, mm."""
+    over = dims.heights.seat - who.at_desk.mean["popliteal_height"] - who.shoes
+    return max(0.0, over) if mode.use is Use.SITTING else 0.0
+
+
 def workplace(who: People, dims: Dimensions, mode: Mode) -> Workplace:
     """The seat, and the desk where there is one, as the body meets them."""
     return Workplace(

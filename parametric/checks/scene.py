@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from parametric.assembly.placed import Assembly
-from parametric.assembly.surroundings import fixed_things, shell
+from parametric.assembly.surroundings import shell, things_that_stay
 from parametric.brief.van import Van
 from parametric.core.pose import Pose
 from parametric.core.shape import Shape
@@ -26,6 +26,7 @@ class Scene:
         foam: Mattress pieces by name.
         van: Shell of the van by surface, and the things that stay by name.
         bodies: Segments of the people by name.
+        pressed: How much deeper than their weight alone the thighs press into foam, on a seat too high, mm.
         contacts: Declared touches that hold in this mode.
     """
 
@@ -36,6 +37,7 @@ class Scene:
     van: Mapping[str, Placed]
     bodies: Mapping[str, Placed]
     contacts: tuple[Contact, ...]
+    pressed: float = 0.0
 
 
 def pieces_of(assembly: Assembly) -> Mapping[str, Piece]:
@@ -43,7 +45,14 @@ def pieces_of(assembly: Assembly) -> Mapping[str, Piece]:
     return {key: piece(item.design.shape) for key, item in assembly.items.items()}
 
 
-def scene(assembly: Assembly, pieces: Mapping[str, Piece], van: Van, mode: Mode, bodies: Mapping[str, Shape]) -> Scene:
+def scene(
+    assembly: Assembly,
+    pieces: Mapping[str, Piece],
+    van: Van,
+    mode: Mode,
+    bodies: Mapping[str, Shape],
+    pressed: float = 0.0,
+) -> Scene:
     """Place the meshes of a mode.
 
     Args:
@@ -52,6 +61,7 @@ def scene(assembly: Assembly, pieces: Mapping[str, Piece], van: Van, mode: Mode,
         van: The vehicle.
         mode: The mode to show.
         bodies: Body segments in the van frame, by name.
+        pressed: How much deeper than by their weight the thighs press into foam, mm.
     """
     mechanism, poses = assembly.mechanism, assembly.poses[mode.id]
     here = Pose()
@@ -60,7 +70,8 @@ def scene(assembly: Assembly, pieces: Mapping[str, Piece], van: Van, mode: Mode,
         parts={name: place(pieces[design.name], poses[name]) for name, design in mechanism.parts.items()},
         soft=frozenset(name for name, design in mechanism.parts.items() if is_soft(design)),
         foam={name: design for name, design in mechanism.parts.items() if isinstance(design, Soft)},
-        van={name: place(piece(s), here) for name, s in {**shell(van, mode.van), **fixed_things(van)}.items()},
+        van={name: place(piece(s), here) for name, s in {**shell(van, mode.van), **things_that_stay(van)}.items()},
         bodies={name: place(piece(s), here) for name, s in bodies.items()},
+        pressed=pressed,
         contacts=tuple(c for c in mechanism.contacts if c.holds_in(mode.id)),
     )

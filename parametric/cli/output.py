@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from parametric.core.check import Check, Verdict
+from parametric.core.check import Check, Verdict, by_mode
 from parametric.exports.documents import to_bytes
 
 if TYPE_CHECKING:
@@ -28,10 +28,10 @@ def echo_json(document: Mapping[str, object]) -> None:
 
 
 def console() -> Console:
-    """A console on standard output, 80 columns where it is not a terminal."""
+    """A console on standard output, wide enough for any table where it is not a terminal."""
     from rich.console import Console
 
-    return Console(highlight=False, width=None if sys.stdout.isatty() else WIDTH)
+    return Console(highlight=False, width=None if sys.stdout.isatty() else 2 * WIDTH)
 
 
 @contextmanager
@@ -85,22 +85,17 @@ def print_checks(checks: Sequence[Check]) -> None:
     from rich.table import Table
 
     table = Table(box=None, pad_edge=False, header_style="bold", collapse_padding=True)
-    table.add_column("", no_wrap=True)
     table.add_column("check", no_wrap=True)
     table.add_column("mode", no_wrap=True)
     for name in ("value", "limit", "margin", "chance"):
         table.add_column(name, justify="right", no_wrap=True)
-    out = console()
-    for check in sorted(checks, key=lambda c: list(STYLES).index(c.verdict), reverse=True):
-        if not _has_figure(check):
-            continue
-        verdict = f"[{STYLES[check.verdict]}]{check.verdict}[/]"
-        margin = "" if check.margin is None else f"{check.margin:.1f}"
-        chance = "" if check.chance is None else f"{check.chance:.0%}"
-        figures = (f"{check.value:.1f}", _limit(check), margin, chance)
-        unit = "" if check.unit in (None, "mm") else f" {check.unit}"
-        table.add_row(verdict, check.id, check.mode or "", figures[0] + unit, *figures[1:])
-    out.print(table)
+    for verdict in reversed(Verdict):
+        rows = [_row(c) for c in checks if c.verdict is verdict and _has_figure(c)]
+        if rows:
+            table.add_row(f"[{STYLES[verdict]}]{verdict}[/]")
+        for row in rows:
+            table.add_row(*row)
+    console().print(table)
     _print_questions(checks)
 
 
@@ -110,8 +105,10 @@ def print_told(checks: Sequence[Check]) -> None:
     out = console()
     if told:
         out.print()
-    for check in told:
-        mode = f" ({check.mode})" if check.mode else ""
+    for check, modes in by_mode(told):
+        if check.id.startswith("clash."):
+            continue  # told at length with its ways out
+        mode = f" ({', '.join(modes)})" if modes else ""
         text = _wrapped(f"{check.verdict} {check.id}{mode}: {check.says}").removeprefix(check.verdict)
         out.print(f"[{STYLES[check.verdict]}]{check.verdict}[/]{_plain(text)}")
         if check.proposal:
@@ -140,6 +137,13 @@ def _print_questions(checks: Sequence[Check]) -> None:
         tally = ", ".join(f"{n} {v}" for v, n in count.items() if n)
         modes = len({c.mode for c in group if c.mode})
         typer.echo(f"  {id:<22}{tally}" + (f" in {modes} mode{'s' * (modes > 1)}" if modes else ""))
+
+
+def _row(check: Check) -> tuple[str, ...]:
+    unit = "" if check.unit in (None, "mm") else f" {check.unit}"
+    margin = "" if check.margin is None else f"{check.margin:.1f}"
+    chance = "" if check.chance is None else f"{check.chance:.0%}"
+    return f"  {check.id}", check.mode or "", f"{check.value:.1f}{unit}", _limit(check), margin, chance
 
 
 def _has_figure(check: Check) -> bool:

@@ -128,6 +128,17 @@ def judge(
     )
 
 
+def by_mode(checks: Iterable[Check]) -> list[tuple[Check, tuple[str, ...]]]:
+    """Checks that say the same in several modes as one, with the modes; in the order of their first."""
+    modes: dict[tuple[str, str, Verdict], list[str]] = {}
+    first: dict[tuple[str, str, Verdict], Check] = {}
+    for check in checks:
+        key = (check.id, check.says, check.verdict)
+        first.setdefault(key, check)
+        modes.setdefault(key, []).extend([check.mode] if check.mode else [])
+    return [(check, tuple(modes[key])) for key, check in first.items()]
+
+
 def worst(checks: Iterable[Check]) -> Verdict:
     """The worst verdict among some checks; pass if there are none."""
     return max((c.verdict for c in checks), key=_ORDER.__getitem__, default=Verdict.PASS)

@@ -24,6 +24,7 @@ def build(draft: Draft, dims: Dimensions) -> None:
     back = Move(parts=("mattress_end",), says="Lay the end piece of the mattress on the panel.")
     raise_rear = Move(parts=("mattress_rear", "mattress_end"), says="Lift the rear pieces of the mattress aside.")
     relay = Move(parts=("mattress_rear", "mattress_end"), says="Lay the rear pieces back on the panel.")
+    relay_slats = Move(parts=("mattress_rear",), says="Lay the rear piece back on the slats.")
     park = Move(
         parts=("panel", *to_desk, "locking_pin"),
         says="Draw the pin, slide the panel forward and drop the pin in again.",
@@ -37,6 +38,7 @@ def build(draft: Draft, dims: Dimensions) -> None:
         joint="panel_slide",
         person="seated",
     )
+    set_up = (_unclip(to_bed), _plug(to_bed, "bed"), drop)
     for change in (
         ChangeOver(
             start="night", end="desk", moves=(away, lift, *_spare(dims, "night"), _plug(to_desk, "desk"), engage)
@@ -45,7 +47,11 @@ def build(draft: Draft, dims: Dimensions) -> None:
             start="desk", end="night", moves=(_draw(dims), *_spare(dims, "desk"), _plug(to_bed, "bed"), drop, back)
         ),
         ChangeOver(start="night", end="lounge", moves=(away, lift, _clip(to_bed), raise_rear, ride, relay)),
-        ChangeOver(start="lounge", end="night", moves=(raise_rear, _plug(to_bed, "bed"), drop, relay, back)),
+        ChangeOver(
+            start="lounge",
+            end="night",
+            moves=(raise_rear, *set_up, relay_slats, back),
+        ),
         ChangeOver(start="desk", end="desk/parked", moves=(park,)),
         ChangeOver(start="desk/parked", end="desk", moves=(work,)),
         ChangeOver(start="lounge", end="drive", moves=(_strap(),)),
@@ -62,6 +68,10 @@ def _legs(dims: Dimensions, lower: str) -> tuple[str, ...]:
 
 def _plug(legs: tuple[str, ...], height: str) -> Move:
     return Move(parts=legs, says=f"Pin both legs at {height} height and screw them into the panel.")
+
+
+def _unclip(legs: tuple[str, ...]) -> Move:
+    return Move(parts=legs, says="Take the legs out of their clips.", hands=1)
 
 
 def _draw(dims: Dimensions) -> Move:

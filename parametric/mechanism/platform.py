@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from parametric.brief.interior import narrowest
+from parametric.brief.interior import fixed_things, narrowest
 from parametric.brief.van import Fixed, Van
 from parametric.core.errors import RefusedError
 from parametric.core.pose import Vec3
@@ -128,7 +128,7 @@ def _post(
     """One post in the corner of rail and bearer; where the floor is taken it moves along the rail."""
     size, top = dims.sections.post[0], frame.top - POST_DOWN
     x_range, y_range = (x, x + size), (y, y + size)
-    shift = _free_shift(van.fixed, x_range, y_range, top, -towards)
+    shift = _free_shift(fixed_things(van), x_range, y_range, top, -towards)
     corner = f"{name}_post"
     if shift != 0.0:
         corner = f"{name}_corner_block"
@@ -170,7 +170,7 @@ def _hang(
     advice = "shorten the platform or move what stands there"
     if held[0] != "right_rail":
         raise RefusedError(f"{where} and no wall to hang the rail on; {advice}")
-    taken = blocked(van.fixed, (lo, hi), (wall, wall + reach), z)
+    taken = blocked(fixed_things(van), (lo, hi), (wall, wall + reach), z)
     if taken is not None:
         raise RefusedError(f"{where} and no room for a wall cleat over {taken}; {advice}")
     design = bar("rail_cleat", HANG, (max(reach, w / 2.0), h), stuff.timber, stuff.timber_density)

@@ -9,7 +9,7 @@ from parametric.assembly.placed import Assembly, assemble
 from parametric.brief.model import Brief
 from parametric.checks.access import opening_checks
 from parametric.checks.fit import fit_checks
-from parametric.checks.people import bodies_in
+from parametric.checks.people import bodies_in, pressed_in
 from parametric.checks.posture import Work, posture_checks, work_place
 from parametric.checks.scene import Scene, pieces_of, scene
 from parametric.checks.support import support_checks
@@ -63,7 +63,8 @@ def judge(sized: Sized, mechanism: Mechanism, progress: Progress = lambda step: 
     pieces, scenes = pieces_of(assembly), []
     for mode in mechanism.modes.values():
         progress(f"mode {mode.id}")
-        scenes.append(scene(assembly, pieces, brief.van, mode, bodies_in(sized.people, brief, dims, mode)))
+        bodies, pressed = bodies_in(sized.people, brief, dims, mode), pressed_in(sized.people, dims, mode)
+        scenes.append(scene(assembly, pieces, brief.van, mode, bodies, pressed))
     progress("posture")
     work = work_place(brief, sized.people, dims)
     progress("fit")

@@ -30,7 +30,7 @@ def sized_document(sized: Sized) -> dict[str, Any]:
                 "need": c.need,
                 "have": c.have,
                 "short": c.short,
-                "ways": [{"says": w.says, "changes": dict(w.changes)} for w in c.ways],
+                "ways": [{"says": w.says, "changes": dict(w.changes), "opens": list(w.opens)} for w in c.ways],
                 "says": c.says,
             }
             for c in sized.clashes

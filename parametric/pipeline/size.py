@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from parametric.body import estimate
 from parametric.brief.model import Brief
 from parametric.checks.access import access_checks
+from parametric.checks.bodies import body_checks
 from parametric.checks.chance import Worth, worth_measuring
+from parametric.checks.clashes import clash_checks
 from parametric.checks.comfort import comfort_checks, questions
 from parametric.checks.sleep import sleep_checks
 from parametric.core.check import Check
@@ -48,12 +50,18 @@ def size(brief: Brief) -> Sized:
     bodies = [estimate(sex=s.sex, stature=s.stature, mass=s.mass, measured=dict(s.measured)) for s in brief.sleeper]
     who = people(brief, bodies)
     dims = solve(brief, who)
-    checks = (*comfort_checks(brief, who, dims), *sleep_checks(brief, who, dims), *access_checks(brief, dims))
+    checks = (
+        *body_checks(brief, who),
+        *comfort_checks(brief, who, dims),
+        *sleep_checks(brief, who, dims),
+        *access_checks(brief, dims),
+    )
+    found = clashes(brief, who, dims)
     return Sized(
         brief=brief,
         people=who,
         dimensions=dims,
-        clashes=clashes(brief, who, dims),
-        checks=checks,
+        clashes=found,
+        checks=(*clash_checks(found), *checks),
         worth=worth_measuring(who.at_desk, questions(brief, who, dims)),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from parametric.checks.posture import in_words
-from parametric.core.check import Check, Verdict
+from parametric.core.check import Check, Verdict, by_mode
 from parametric.pipeline.check import Checked
 from parametric.pipeline.words import CAUTIONS, advice, headline, heights
 
@@ -23,15 +23,26 @@ def summary(checked: Checked) -> str:
     for clash in sized.clashes:
         lines += [*textwrap.wrap(f"CLASH {clash.says}", WIDTH), ""]
     for verdict in (Verdict.FAIL, Verdict.CAUTION):
-        told = [c for c in checked.checks if c.verdict is verdict]
+        told = by_mode(c for c in checked.checks if c.verdict is verdict and not c.id.startswith("clash."))
         if told:
-            lines += [verdict.value.upper(), *(line for c in told for line in _told(c)), ""]
+            lines += [verdict.value.upper(), *(line for c, modes in told for line in _told(c, modes)), ""]
+    lines += ["CHANGE-OVERS", *_change_overs(checked), ""]
     lines += ["CAUTIONS", *(line for caution in CAUTIONS for line in _bullet(caution))]
     return "\n".join(lines) + "\n"
 
 
-def _told(check: Check) -> list[str]:
-    where = f" [{check.mode}]" if check.mode else ""
+def _change_overs(checked: Checked) -> list[str]:
+    """The steps from one mode to another, numbered."""
+    lines = []
+    for change in checked.assembly.mechanism.change_overs:
+        lines.append(f"{change.start} to {change.end}")
+        for k, move in enumerate(change.moves, start=1):
+            lines += textwrap.wrap(move.says, WIDTH, initial_indent=f"  {k}. ", subsequent_indent="     ")
+    return lines
+
+
+def _told(check: Check, modes: tuple[str, ...]) -> list[str]:
+    where = f" [{', '.join(modes)}]" if modes else ""
     mend = f" To mend: {check.proposal}." if check.proposal else ""
     return _bullet(f"{check.id}{where}: {check.says}.{mend}")
 

@@ -42,14 +42,15 @@ def headline(checks: Iterable[Check]) -> str:
     listed = list(checks)
     count = {v: sum(c.verdict is v for c in listed) for v in Verdict}
     tally = f"{count[Verdict.FAIL]} fail, {count[Verdict.CAUTION]} caution, {count[Verdict.PASS]} pass"
-    return f"DO NOT BUILD: {tally}" if worst(listed) is Verdict.FAIL else f"All checks hold: {tally}"
+    return f"DO NOT BUILD: {tally}" if worst(listed) is Verdict.FAIL else f"No check fails: {tally}"
 
 
 def heights(sized: Sized) -> list[tuple[str, str]]:
     """The figures that matter, as label and value."""
     h, le, w, legs = sized.dimensions.heights, sized.dimensions.lengths, sized.dimensions.widths, sized.dimensions.legs
     steps = " ".join(f"{s:.0f}" for s in sized.dimensions.steps)
-    lower = f"{legs.lower_desk:.0f}" + (f" desk, {legs.lower_night:.0f} night" if legs.lower_night else "")
+    swapped = f"lower {legs.lower_desk:.0f} for the desk, {legs.lower_night:.0f} for the bed"
+    lower = swapped if legs.lower_night else f"lower {legs.lower_desk:.0f} for both"
     return [
         ("loaded seat height", f"{h.seat:.0f}"),
         ("platform height (slat top)", f"{h.platform:.0f}"),
@@ -60,7 +61,7 @@ def heights(sized: Sized) -> list[tuple[str, str]]:
         ("platform length", f"{le.platform:.0f}"),
         ("extension", f"{le.extension:.0f}"),
         ("panel (desk top)", f"{le.panel_depth:.0f} x {w.panel_length:.0f} x {h.panel:.1f}"),
-        ("middle bearer from the rear", f"{le.middle - le.rear:.0f}"),
+        ("middle bearer from the platform's rear", f"{le.middle - le.rear:.0f}"),
         ("aisle", f"{w.aisle:.0f}"),
-        (f"legs ({legs.kind})", f"upper {legs.upper:.0f}, lower {lower}"),
+        (f"legs ({legs.kind})", f"upper {legs.upper:.0f}; {lower}"),
     ]

@@ -201,7 +201,9 @@ def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array) -> NDArray[n
     # multipliers that creep want stiffer limits
     slow = near & (gap > _GAP) & (gap > _CREEP * run.last_gap)
     run.last_gap = np.where(near, gap, run.last_gap)
-    run.task = replace(task, stiffness=np.where(slow & (task.stiffness < _STIFFEST), 4.0 * task.stiffness, task.stiffness))
+    run.task = replace(
+        task, stiffness=np.where(slow & (task.stiffness < _STIFFEST), 4.0 * task.stiffness, task.stiffness)
+    )
     closer = gap < 0.98 * run.best_gap
     run.stalled = np.where(near, np.where(closer | (gap < _GAP), 0.0, run.stalled + 1.0), run.stalled)
     run.best_gap = np.where(near & closer, gap, run.best_gap)
@@ -310,5 +312,3 @@ def _solved(lower: Array, right: Array) -> Array:
             out[k] -= np.einsum("jn,jn->n", lower[k + 1 :, k], out[k + 1 :])
         out[k] /= lower[k, k]
     return out
-
-

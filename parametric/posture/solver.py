@@ -24,7 +24,7 @@ from parametric.posture.task import Given, lean_under_roof, shape_of, start_of, 
 Array = NDArray[np.float64]
 
 KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
-_CHUNK: Final = 16384  # candidates whose matrices fit the cache
+_CHUNK: Final = 5000  # candidates whose matrices fit the cache
 _FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
 _ARM_UP, _ARM_BACK = 0.7, -0.2  # rad of the upper arm to start from
 LENGTHS: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)

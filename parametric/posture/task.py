@@ -216,9 +216,7 @@ def _boxes(given: Given, chain: Chain) -> tuple[Array, Array]:
     # the wrist stays over the desk
     lifted = np.arcsin(np.clip(flat(station.keyboard) / chain.typing, 0.0, np.sin(_BOX[Unknown.HAND][1])))
     high[Unknown.HAND] = np.where(given.has_desk, lifted, high[Unknown.HAND])
-    for unknown, (least, most), there in (
-        (Unknown.SCREEN, (flat(x) for x in station.screen_x), given.has_screen),
-    ):
+    for unknown, (least, most), there in ((Unknown.SCREEN, (flat(x) for x in station.screen_x), given.has_screen),):
         low[unknown], high[unknown] = np.where(there, least, 0.0), np.where(there, most, 0.0)
     return low, high
 

@@ -26,10 +26,17 @@ class Way:
     Attributes:
         says: The change in words.
         changes: New values by key of the brief; empty where it is a way of sitting, not of building.
+        opens: Other clashes the change would open, with their millimetres.
     """
 
     says: str
     changes: Mapping[str, Any]
+    opens: tuple[str, ...] = ()
+
+    @property
+    def told(self) -> str:
+        """The change in words with what it opens."""
+        return f"{self.says} (but then {' and '.join(self.opens)})" if self.opens else self.says
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,8 +68,9 @@ class Clash:
         first, last = self.demands[:-1], self.demands[-1]
         what = f"{', '.join(first)} and {last}" if first else last
         need = "need" if first else "needs"
-        ways = f" Any one of: {'; '.join(w.says for w in self.ways)}." if self.ways else " No single change frees it."
-        return f"{self.about}: {what} {need} {self.need:.0f}; there are {self.have:.0f}: {self.short:.0f} short.{ways}"
+        short = f"{self.short:.0f}" if self.short >= 1.0 else "under 1"
+        ways = f" Any one of: {'; '.join(w.told for w in self.ways)}." if self.ways else " No single change frees it."
+        return f"{self.about}: {what} {need} {self.need:.0f}; there are {self.have:.0f}: {short} short.{ways}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,7 +150,7 @@ def least_change(rule: Rule, state: State, lever: Lever) -> Way | None:
     steps = int(abs(lever.limit - lever.start))
 
     def tried(step: int) -> State | None:
-        return _solved(state, lever.changes(_value(lever, sense, step)))
+        return solved(state, lever.changes(_value(lever, sense, step)))
 
     # past some step the brief may be no brief any more, or nothing can be built of it
     legal = steps if steps < 1 or tried(steps) is not None else _first(steps, lambda k: tried(k) is None) - 1
@@ -175,7 +183,14 @@ def _holds(rule: Rule, state: State | None) -> bool:
     return found is None or found.need - found.have <= SLIGHT
 
 
-def _solved(state: State, changes: Mapping[str, Any]) -> State | None:
+def shortfall(rule: Rule, state: State) -> float:
+    """By how much a rule is broken in a design, mm; 0 where it holds or does not apply."""
+    found = rule.balance(state)
+    return 0.0 if found is None else max(0.0, found.need - found.have)
+
+
+def solved(state: State, changes: Mapping[str, Any]) -> State | None:
+    """The design of a changed brief; None if that is no brief, or nothing can be built of it."""
     brief = changed(state.brief, changes)
     if brief is None:
         return None

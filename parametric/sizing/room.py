@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from itertools import product
 
 from parametric.body import Body
-from parametric.brief.interior import ceiling_at, narrowest
+from parametric.brief.interior import ceiling_at, fixed_things, narrowest
 from parametric.brief.van import Fixed, Van
 
 Range = tuple[float, float]
@@ -14,14 +14,14 @@ Range = tuple[float, float]
 
 def clear_length(van: Van, start: float, end: float, y: Range, z: Range) -> float:
     """How far forward from `start` the van is clear in a window of y and z, at most to `end`, mm."""
-    hits = (max(start, f.x[0]) for f in van.fixed if f.x[1] > start and _meets(f.y, y) and _meets(f.z, z))
+    hits = (max(start, f.x[0]) for f in fixed_things(van) if f.x[1] > start and meets(f.y, y) and meets(f.z, z))
     return min((end, *hits))
 
 
 def aisle(van: Van, left: float, x: Range, top: float = 1000.0) -> float:
     """Least clear width between a face at `left` and whatever stands to its left, below `top`, mm."""
     wall = narrowest(van, "left", x[0], x[1], 0.0, top)
-    boxes = (f.y[0] for f in van.fixed if _meets(f.x, x) and f.z[0] < top and f.y[1] > left)
+    boxes = (f.y[0] for f in fixed_things(van) if meets(f.x, x) and f.z[0] < top and f.y[1] > left)
     return min((wall, *boxes)) - left
 
 
@@ -43,8 +43,9 @@ def over_head(van: Van, body: Body, back: float, place: float, roof_up: bool) ->
 
 def blocked(boxes: Iterable[Fixed], x: Range, y: Range, z: Range) -> str | None:
     """Name of the first fixed thing that a box would meet."""
-    return next((f.name for f in boxes if _meets(f.x, x) and _meets(f.y, y) and _meets(f.z, z)), None)
+    return next((f.name for f in boxes if meets(f.x, x) and meets(f.y, y) and meets(f.z, z)), None)
 
 
-def _meets(a: Range, b: Range) -> bool:
+def meets(a: Range, b: Range) -> bool:
+    """Whether two ranges overlap by more than a touch."""
     return a[0] < b[1] and b[0] < a[1]

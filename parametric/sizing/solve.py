@@ -184,7 +184,7 @@ def _heights(brief: Brief, who: People, parts: Sections) -> tuple[Heights, tuple
 def _shared_seat(who: People) -> float:
     """The best seat for the shorter legs, raised as far as the longer ones need to be just within their band."""
     wanted = [_float(feet_down.seat_height(w.body.mean["popliteal_height"], w.shoes)) for w in who.all_at_desk]
-    return max(min(wanted), max(wanted) + feet_down.SLACK - SEAT_UNDER)
+    return max(min(wanted), max(wanted) + feet_down.SLACK - SEAT_UNDER + 1.0)
 
 
 def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overlap: float, stages: Stages) -> Lengths:
@@ -197,6 +197,12 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     if length is None:
         length = math.floor(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))
     depth, front = bed - length - panel.JOINT, rear + length
+    if depth < panel.LEAST_DEPTH - 1e-6:
+        most = bed - panel.LEAST_DEPTH - panel.JOINT
+        raise RefusedError(
+            f"extension panel: a bed of {bed:.0f} with a platform of {length:.0f} leaves a panel {depth:.0f} deep and "
+            f"a desk needs {panel.LEAST_DEPTH:.0f}; make platform_length {most:.0f} or less"
+        )
     seat_front = front + ledger
     reach = body.mean["buttock_popliteal_length"]
     back = _float(feet_down.back(seat_front, reach))
@@ -291,7 +297,7 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
         panel_night=panel_night,
         panel_desk=desk + t + parts.cleat[0] - panel.GROOVE + panel.GROOVE_PLAY,
         place=(right + left) / 2.0,
-        aisle=room.aisle(van, left, (lengths.rear, end)),
+        aisle=room.aisle(van, left, (lengths.rear, end)) - panel.STRAP_OUT,
     )
 
 

@@ -55,9 +55,11 @@ TOLD: Mapping[str, tuple[int, set[str], set[str]]] = {
             "comfort.head_room_roof_shut",
             "sleep.ventilation",
             "access.entry_slot",
+            "posture.gaze",
+            "posture.rula",
         },
     ),
-    "high_roof": (0, set(), {"comfort.back_support", "access.storage_height"}),
+    "high_roof": (0, set(), {"comfort.back_support", "access.storage_height", "posture.rula"}),
     "clash": (
         1,
         {
@@ -67,7 +69,16 @@ TOLD: Mapping[str, tuple[int, set[str], set[str]]] = {
             "access.storage_height",
             "fit.body",
         },
-        {"comfort.back_support", "comfort.desk_height", "sleep.ventilation", "fit.fixing_ground"},
+        {
+            "comfort.back_support",
+            "comfort.desk_height",
+            "sleep.ventilation",
+            "fit.fixing_ground",
+            "posture.gaze",
+            "posture.hold_head",
+            "posture.neck",
+            "posture.rula",
+        },
     ),
 }
 

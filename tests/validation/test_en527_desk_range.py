@@ -1,10 +1,10 @@
 """The desk of seated office work against EN 527-1.
 
-Source: EN 527-1, range of adjustable sitting desks 650 to 850 mm (as read in a secondary table, not in the standard
-itself). It is made for users in shoes; 30 mm are worn here.
+Sources: EN 527-1, height of sitting desks 650 to 850 mm (as read in a table of Offipedia, not in the standard itself);
+made for statures of 1493 to 1913 mm (DIN catalogue page of EN 527-1:2011).
 
-For statures of 1650 to 1913, about the middle nine in ten of European adults, the worked-out desk lies inside. For
-shorter people it lies lower than the standard reaches, which is nothing to assert.
+Shoes of 30 mm are worn here. The worked-out desk lies inside for statures of 1650 to 1913. For shorter people the
+elbow is lower than the range reaches, so nothing is asserted but that.
 """
 
 from __future__ import annotations

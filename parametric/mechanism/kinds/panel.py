@@ -15,7 +15,7 @@ from parametric.mechanism.modes import NIGHTS, PANEL_STOWED
 from parametric.mechanism.part import Board, Bought, Hole, Pocket
 from parametric.mechanism.places import panel_place
 from parametric.sizing.dimensions import Dimensions
-from parametric.sizing.kinds.panel import JOINT, REAR_GAP
+from parametric.sizing.kinds.panel import JOINT, REAR_GAP, STRAP_OUT
 
 CORNER, WALL_CORNER = 20.0, 5.0
 LEDGER_RADIUS: Final = 10.0  # calves touch it
@@ -224,7 +224,7 @@ def _stowed(draft: Draft, dims: Dimensions, lid: Lid) -> None:
 
 def _strap(draft: Draft, dims: Dimensions, name: str, x: float) -> None:
     """A retracting strap: its case on the left rail; the webbing, not shown, hooks into a hole in the right rail."""
-    length, out, tall = 60.0, 28.0, 40.0
+    length, out, tall = 60.0, STRAP_OUT, 40.0
     case = _block("strap", (length, out, tall), 0.35, "retracting lashing strap 25 wide with hook, 2.5 kN")
     z = dims.heights.platform - 75.0
     draft.add(name, case, at(x - length / 2.0, dims.widths.left, z))

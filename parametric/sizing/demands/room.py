@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from parametric.brief.interior import fixed_things
 from parametric.sizing.clash import Balance, Lever, State
 from parametric.sizing.demands.levers import FAR, LEAST_MATTRESS, mattress, one, plain, platform_key, rule, seat_lever
 from parametric.sizing.kinds import panel
 from parametric.sizing.limits import LEAST_WAY, SEAT_OVER
+from parametric.sizing.room import meets
+
+OVER: Final = 2.0  # frame over what stays below it
+LEAST_FOAM: Final = 40.0  # foam left under a seated person (own estimate)
 
 
 def _storage(state: State) -> Balance | None:
@@ -30,7 +35,7 @@ def _storage_levers(state: State) -> Iterator[Lever]:
     popliteal = state.who.at_desk.mean["popliteal_height"] + state.who.shoes
     yield seat_lever(state, max(state.dims.heights.seat, popliteal + SEAT_OVER))
     if platform_key(state.brief) != "bed.platform_height":
-        yield mattress(state, LEAST_MATTRESS)
+        yield mattress(state, _thinnest(state))
 
 
 def _leaving(state: State) -> Balance | None:
@@ -102,9 +107,51 @@ def _lid_levers(state: State) -> Iterator[Lever]:
     )
 
 
+def _over_fixed(state: State) -> Balance | None:
+    """The frame against the tallest thing that stays under it: rails, bearers, ledger."""
+    dims, s = state.dims, state.dims.sections
+    under = dims.heights.platform - s.rail[1]
+    le, w = dims.lengths, dims.widths
+    along = (le.rear, le.front + s.ledger[0])
+    half = s.bearer[0] / 2.0
+    members = (
+        (along, (w.right, w.right + s.rail[0])),
+        (along, (w.left - s.rail[0], w.left)),
+        ((le.rear, le.rear + s.bearer[0]), (w.right, w.left)),
+        ((le.middle - half, le.middle + half), (w.right, w.left)),
+        ((le.front - s.bearer[0], along[1]), (w.right, w.left)),
+    )
+    tall = [
+        f
+        for f in fixed_things(state.brief.van)
+        if f.z[0] < dims.heights.platform and any(meets(f.x, x) and meets(f.y, y) for x, y in members)
+    ]
+    if not tall:
+        return None
+    worst = max(tall, key=lambda f: f.z[1])
+    return Balance(
+        demands=(f"{worst.name} {worst.z[1]:.0f} high", f"play {OVER:.0f}", f"frame {s.rail[1]:.0f}"),
+        need=worst.z[1] + OVER + s.rail[1],
+        have=under + s.rail[1],
+    )
+
+
+def _over_fixed_levers(state: State) -> Iterator[Lever]:
+    popliteal = state.who.at_desk.mean["popliteal_height"] + state.who.shoes
+    yield seat_lever(state, max(state.dims.heights.seat, popliteal + SEAT_OVER))
+    if platform_key(state.brief) != "bed.platform_height":
+        yield mattress(state, _thinnest(state))
+
+
+def _thinnest(state: State) -> float:
+    """A mattress that still has foam under the seated person."""
+    return max(LEAST_MATTRESS, state.brief.bed.mattress.sink_seated + LEAST_FOAM)
+
+
 RULES: Final = (
     rule("storage height", _storage, _storage_levers),
     rule("way out of bed", _leaving, _leaving_levers),
+    rule("frame over what stays", _over_fixed, _over_fixed_levers),
     rule("door", _door, _door_levers),
     rule("lids under the ceiling", _lids, _lid_levers),
 )

@@ -8,6 +8,7 @@ from typing import Final
 
 from parametric.core.errors import RefusedError
 
+STRAP_OUT: Final = 28.0  # strap cases on the aisle side of the platform
 REAR_GAP: Final = 5.0  # platform to rear door, and stiffener to bearer when the panel is stowed
 JOINT: Final = 3.0  # panel to platform end
 WALL_BEARING: Final = 20.0  # least bearing on a cleat

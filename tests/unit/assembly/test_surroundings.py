@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from manifold3d import Manifold
 
-from parametric.assembly.surroundings import fixed_things, shell
+from parametric.assembly.surroundings import shell, things_that_stay
 from parametric.brief.interior import ceiling_at, wall_y
 from parametric.brief.model import Brief
 from parametric.brief.van import Side
@@ -100,8 +100,15 @@ def test_lining_to_come_lowers_and_narrows(demo: Make) -> None:
 
 def test_things_that_stay_are_boxes(demo: Make) -> None:
     fridge = {"name": "fridge", "x": [1900, 2300], "y": [300, 700], "z": [0, 500]}
-    things = fixed_things(demo(van={"fixed": [fridge]}).van)
+    things = things_that_stay(demo(van={"fixed": [fridge]}).van)
     assert set(things) == {"fridge"}
     assert inside(things, (1901.0, 301.0, 499.0)) == {"fridge"}
     assert inside(things, (1899.0, 301.0, 499.0)) == set()
-    assert fixed_things(demo().van) == {}
+    assert things_that_stay(demo().van) == {}
+
+
+def test_a_floor_to_come_hides_the_foot_of_what_stays(demo: Make) -> None:
+    fridge = {"name": "fridge", "x": [1900, 2300], "y": [300, 700], "z": [0, 500]}
+    things = things_that_stay(demo(van={"fixed": [fridge], "lining": {"floor": 15}}).van)
+    assert inside(things, (2000.0, 500.0, 484.0)) == {"fridge"}
+    assert inside(things, (2000.0, 500.0, 486.0)) == set()

@@ -61,8 +61,10 @@ def test_every_check_is_in_the_table_or_in_the_tally(capsys: pytest.CaptureFixtu
     )
     lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
     assert lines[1:] == [
-        "fail b.figure night 3.0 deg <= 2 -1.0 25%",
-        "pass a.figure 1.2 1 to 2 0.2",
+        "fail",
+        "b.figure night 3.0 deg <= 2 -1.0 25%",
+        "pass",
+        "a.figure 1.2 1 to 2 0.2",
         "c.word 1 caution",
         "fit.van 1 pass, 1 fail in 2 modes",
     ]

@@ -14,7 +14,8 @@ def one(mode: str | None) -> Check:
 
 def test_numbers_come_first_then_supports_openings_and_fit(checked: Checked) -> None:
     families = list(dict.fromkeys(c.id.split(".")[0] for c in checked.checks))
-    assert families == ["comfort", "sleep", "access", "support", "fit", "ride"]
+    assert families[:3] == ["comfort", "sleep", "access"]
+    assert families[-3:] == ["support", "fit", "ride"]
     assert checked.checks[: len(checked.sized.checks)] == checked.sized.checks
 
 

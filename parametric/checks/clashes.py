@@ -1,0 +1,28 @@
+"""Clashes as checks, so that a design with a clash never passes as one in which all checks hold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from parametric.core.check import Check, Verdict
+from parametric.sizing.clash import Clash
+
+FAMILY = "clash"
+
+
+def clash_checks(clashes: Iterable[Clash]) -> list[Check]:
+    """A fail for every clash."""
+    return [
+        Check(
+            id=f"{FAMILY}.{clash.about.replace(' ', '_')}",
+            says=clash.says.split(" Any one of:")[0].split(" No single")[0],
+            verdict=Verdict.FAIL,
+            source="worked out from the other limits of this list",
+            proposal="; or ".join(w.told for w in clash.ways) or None,
+            value=clash.need,
+            unit="mm",
+            max=clash.have,
+            margin=-clash.short,
+        )
+        for clash in clashes
+    ]
