@@ -55,8 +55,8 @@ def _leaving(brief: Brief, dims: Dimensions) -> Check:
 
 def _more(have: float, least: float, good: float) -> str:
     """How much is missing to what just does and to what is good."""
-    if have < least:
-        return f"at least {least - have:.0f} more, {good - have:.0f} to be good:"
+    if have < least < good:
+        return f"at least {least - have:.0f} more ({good - have:.0f} to be good) of"
     return f"{good - have:.0f} more"
 
 

@@ -250,17 +250,22 @@ def _viewing(brief: Brief, work: Work) -> list[Check]:
 
 
 def _score(brief: Brief, work: Work) -> Check:
-    grand = int(work.rula.grand)
+    """The grand score against what the hours at the desk bear; the limit is the one that decided."""
+    grand, hours = int(work.rula.grand), brief.sitting.hours
+    verdict = rula_verdict(grand, hours)
+    borne = {v: max((g for g in range(1, 8) if rula_verdict(g, hours) is v), default=0) for v in Verdict}
+    good = borne[Verdict.PASS]
+    limit = max(good, borne[Verdict.CAUTION]) if verdict is Verdict.FAIL else good
     return Check(
         id="posture.rula",
-        says=f"RULA {grand} for {brief.sitting.hours:g} hours a day: {action(grand)}",
-        verdict=rula_verdict(grand, brief.sitting.hours),
+        says=f"RULA {grand} for {hours:g} hours a day: {action(grand)}",
+        verdict=verdict,
         source=sources.RULA,
         mode="desk",
         value=float(grand),
         unit="score",
-        max=4.0,
-        margin=4.0 - grand,
+        max=float(limit),
+        margin=float(limit - grand),
     )
 
 

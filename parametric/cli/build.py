@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -29,13 +30,15 @@ def run(
     """Check the design, then write STEP, STL and documents into one folder."""
     from parametric.brief.loader import load
 
-    kinds = _kinds(only)
+    kinds, stamp = _kinds(only), _stamp(date)
     read = load(brief)
     target = output_dir if output_dir is not None else Path("outputs") / read.name
-    from parametric.pipeline.model import build, heading
+    from parametric.exports.step import NO_STAMP, Heading
+    from parametric.pipeline.model import build
 
+    heading = Heading(name=read.name, author=author, stamp=stamp or NO_STAMP)
     with output.working(quiet) as progress:
-        checked = build(read, target, kinds=kinds, heading=heading(read.name, author, date), progress=progress)
+        checked = build(read, target, kinds=kinds, heading=heading, progress=progress)
     _print(checked, quiet)
     files = sorted((p.is_dir(), p.name) for p in target.iterdir())
     typer.echo(f"Wrote {target}: {', '.join(name + '/' * folder for folder, name in files)}")
@@ -53,6 +56,15 @@ def _print(checked: Checked, quiet: bool) -> None:
     output.print_clashes(checked.sized.clashes)
     output.print_told(checked.checks)
     output.print_cautions(CAUTIONS)
+
+
+def _stamp(date: str | None) -> str | None:
+    if date is None:
+        return None
+    try:
+        return datetime.fromisoformat(date).isoformat(timespec="seconds")
+    except ValueError:
+        raise RefusedError(f"--date {date}: write a date such as 2026-11-25") from None
 
 
 def _kinds(only: str | None) -> tuple[str, ...]:

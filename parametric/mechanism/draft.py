@@ -92,7 +92,7 @@ class Draft:
     def add(self, name: str, design: PartDesign, pose: Pose, rides_on: str | None = None) -> str:
         """Put a piece in its usual place (van frame); `rides_on` makes it follow another piece."""
         self._parts[name] = design
-        self._base[name] = pose
+        self._base[name] = _tidy(pose)
         if rides_on is not None:
             self._root[name] = rides_on
         return name
@@ -100,7 +100,7 @@ class Draft:
     def move(self, name: str, modes: Iterable[str], pose: Pose) -> None:
         """Put a piece elsewhere (van frame) in some modes."""
         for mode in modes:
-            self._moved[mode][name] = pose
+            self._moved[mode][name] = _tidy(pose)
 
     def usual(self, name: str) -> Pose:
         """Usual place of a piece, van frame."""
@@ -283,6 +283,11 @@ def _foot(box: tuple[Vec3, Vec3], n: Vec3) -> tuple[Vec3, tuple[float, float]]:
     at[axis] = lo[axis] if n[axis] > 0 else hi[axis]
     u, v = (i for i in range(3) if i != axis)
     return (at[0], at[1], at[2]), (hi[u] - lo[u], hi[v] - lo[v])
+
+
+def _tidy(pose: Pose) -> Pose:
+    """A placement in whole millionths of a millimetre, as holes are: a hole and what goes in it share an axis."""
+    return Pose(_round(pose.translation), pose.rotation)
 
 
 def _round(p: Vec3) -> Vec3:

@@ -13,6 +13,7 @@ from parametric.mechanism.draft import Draft, Y, Z, bar, laid
 from parametric.mechanism.materials import Materials
 from parametric.mechanism.model import VAN, ContactKind, Release
 from parametric.sizing.dimensions import Dimensions
+from parametric.sizing.kinds.panel import REAR_GAP
 from parametric.sizing.room import blocked
 
 POST_DOWN: Final = 25.0  # post top under the slat top: clear of the slats' overhang
@@ -162,7 +163,8 @@ def _hang(
         RefusedError: The rail is not by a wall, or what stands there takes the cleat's place too.
     """
     w, h = dims.sections.strip[0] + dims.sections.rail[0], dims.sections.strip[1]
-    lo, hi = x - HANG / 2.0, x + HANG / 2.0
+    lo = max(REAR_GAP, x - HANG / 2.0)
+    hi = lo + HANG
     z = (frame.bottom - h, frame.bottom)
     wall = narrowest(van, "right", lo, hi, *z)
     reach = dims.widths.right + dims.sections.rail[0] - wall

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 from pathlib import Path
 
 from parametric.assembly.placed import Assembly, Item
 from parametric.brief.model import Brief
-from parametric.core.errors import RefusedError
 from parametric.exports import step, stl
 from parametric.exports.documents import checks_document, to_bytes
 from parametric.exports.folder import replacing, write
@@ -53,21 +51,6 @@ def build(
         if "context" in kinds:
             _context(checked, folder, heading, progress)
     return checked
-
-
-def heading(name: str, author: str = "", date: str | None = None) -> Heading:
-    """The STEP header of a design.
-
-    Raises:
-        RefusedError: The date is not an ISO 8601 date.
-    """
-    if date is None:
-        return Heading(name=name, author=author)
-    try:
-        stamp = datetime.fromisoformat(date).isoformat(timespec="seconds")
-    except ValueError:
-        raise RefusedError(f"--date {date}: write a date such as 2026-11-25") from None
-    return Heading(name=name, author=author, stamp=stamp)
 
 
 Writer = Callable[[Assembly, str | Item, Path], None]

@@ -18,7 +18,10 @@ def summary(checked: Checked) -> str:
     lines = [f"{sized.brief.name}: {headline(checked.checks)}", ""]
     if sized.brief.note:
         lines += [*textwrap.wrap(sized.brief.note, WIDTH), ""]
-    lines += [f"{label:<32}{value}" for label, value in heights(sized)]
+    rows = heights(sized)
+    room = max(len(label) for label, _ in rows) + 2
+    for label, value in rows:
+        lines += textwrap.wrap(f"{label:<{room}}{value}", WIDTH, subsequent_indent=" " * room)
     lines += ["all lengths in mm", "", *advice(sized), *in_words(checked.work), ""]
     for clash in sized.clashes:
         lines += [*textwrap.wrap(f"CLASH {clash.says}", WIDTH), ""]

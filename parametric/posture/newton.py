@@ -27,6 +27,8 @@ _LIGHT: Final = 100.0  # damping under which a small step says that the goal is 
 _CREEP: Final = 0.3  # share of a gap that may be left after an update of multipliers
 _STIFFEST: Final = 3e7
 _STALLED: Final = 8  # updates of multipliers without getting nearer to the limits
+_SOFTEST: Final = 1.0  # stands for no stiffness where it divides
+_WISHES: Final = Row.PLACE + 1  # rows from here on only have limits
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e12
 
 
@@ -161,21 +163,21 @@ def _keep(run: _Run, still: NDArray[np.intp]) -> None:
 def _advance(run: _Run) -> NDArray[np.bool_]:
     """One step of every candidate, and its multipliers where it has come near; tells who is done."""
     task = run.task
-    merit, force, stiff = _merit(run.values, run.multiplier, task)
+    old = _merit(run.values, run.multiplier, task)
     rows = rows_at(run.state, task.chain)
-    gradient, hessian = _assembled(rows, run.near, force, stiff)
+    gradient, hessian = _assembled(rows, run.near, old.force, old.stiff)
     _tied(run, rows, gradient, hessian)
     step, sound = _newton_step(run, gradient, hessian)
     trial = _trial(run, step)
     moved = np.abs(trial - run.state).max(axis=0)
     values = values_at(trial, task.chain)
-    new_merit = _merit(values, run.multiplier, task)[0]
-    better = sound & (new_merit <= merit + 1e-12 * (1.0 + np.abs(merit)))
+    new = _merit(values, run.multiplier, task)
+    better = sound & (new.merit <= old.merit + 1e-12 * (1.0 + np.abs(old.merit)))
     # what fails with second derivatives is tried without them before it is damped
     change = np.where(better, 0.1, np.where(run.near, 1.0, 8.0))
     run.damping, run.near = np.clip(run.damping * change, _LEAST_DAMPING, _MOST_DAMPING), run.near & better
     run.state, run.values = np.where(better, trial, run.state), np.where(better, values, run.values)
-    return _multiplied(run, better, moved)
+    return _multiplied(run, better, moved, np.where(better, new.limit, old.limit))
 
 
 def _trial(run: _Run, step: Array) -> Array:
@@ -188,15 +190,14 @@ def _legal(state: Array, task: Task) -> Array:
     return np.where(task.bound, brought_home(inside, task.chain, task.box_low, task.box_high), inside)
 
 
-def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array) -> NDArray[np.bool_]:
+def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array, updated: Array) -> NDArray[np.bool_]:
     task, values = run.task, run.values
     near = better & (moved < _NEAR) & (run.damping < _LIGHT)
     run.near = np.where(better, near, run.near)
-    updated = _limit_force(values, run.multiplier, task)
     for row in (Row.SOLE, Row.KEYS_Z):
         updated[row] = np.where(values[row] == 0.0, 0.0, updated[row])
     gap = np.abs(missed_by(values, task)).max(axis=0)
-    change = np.abs((updated - run.multiplier) / np.where(task.stiffness > 0.0, task.stiffness, 1.0)).max(axis=0)
+    change = np.abs((updated - run.multiplier) / np.maximum(task.stiffness, _SOFTEST)).max(axis=0)
     run.multiplier = np.where(near, updated, run.multiplier)
     # multipliers that creep want stiffer limits
     slow = near & (gap > _GAP) & (gap > _CREEP * run.last_gap)
@@ -212,21 +213,27 @@ def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array) -> NDArray[n
     return settled
 
 
-def _limit_force(values: Array, multiplier: Array, task: Task) -> Array:
-    with np.errstate(invalid="ignore"):
-        shifted = values + multiplier / np.where(task.stiffness > 0.0, task.stiffness, 1.0)
-    return np.asarray(task.stiffness * (shifted - np.clip(shifted, task.low, task.high)))
+class _Merit(NamedTuple):
+    """(n,) merit, its (rows, n) slope and stiffness in each value, and the (rows, n) part of the slope due to limits."""
+
+    merit: Array
+    force: Array
+    stiff: Array
+    limit: Array
 
 
-def _merit(values: Array, multiplier: Array, task: Task) -> tuple[Array, Array, Array]:
-    """(n,) merit, (rows, n) its slope and stiffness in each value."""
-    off = values - task.neutral
-    spread = np.where(off < 0.0, task.below, task.above)
-    pull = task.weight / (spread * spread)
-    limit = _limit_force(values, multiplier, task)
-    over = limit * limit / np.where(task.stiffness > 0.0, task.stiffness, 1.0)
-    merit = (pull * off * off + 0.5 * over).sum(axis=0)
-    return merit, 2.0 * pull * off + limit, 2.0 * pull + np.where(limit != 0.0, task.stiffness, 0.0)
+def _merit(values: Array, multiplier: Array, task: Task) -> _Merit:
+    hard = np.maximum(task.stiffness, _SOFTEST)  # rows without limits are never outside them
+    shifted = values + multiplier / hard
+    limit = task.stiffness * (shifted - np.clip(shifted, task.low, task.high))
+    off = values[:_WISHES] - task.neutral[:_WISHES]
+    spread = np.where(off < 0.0, task.below[:_WISHES], task.above[:_WISHES])
+    pull = task.weight[:_WISHES] / (spread * spread)
+    merit = np.einsum("rn,rn,rn->n", pull, off, off) + 0.5 * np.einsum("rn,rn,rn->n", limit, limit, 1.0 / hard)
+    force, stiff = limit.copy(), np.where(limit != 0.0, task.stiffness, 0.0)
+    force[:_WISHES] += 2.0 * pull * off
+    stiff[:_WISHES] += 2.0 * pull
+    return _Merit(merit, force, stiff, limit)
 
 
 def _assembled(rows: Rows, near: NDArray[np.bool_], force: Array, stiff: Array) -> tuple[Array, Array]:

@@ -192,7 +192,7 @@ def _lengths(brief: Brief, who: People, parts: Sections, heights: Heights, overl
     rear = panel.rear(parts.stiffener[0])
     bed = min(brief.bed.length or who.tallest + brief.bed.length_allowance, van.length_night - rear - END_GAP)
     wanted = min(panel.desk_depth(brief.sitting.keyboard), panel.deepest(bed, rear, parts.bearer[0]))
-    wanted = max(wanted, cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg))
+    wanted = max(wanted, cleat_legs.depth_for(overlap, parts.stiffener[0], parts.leg) + 2.0)
     length = brief.bed.platform_length
     if length is None:
         length = math.floor(panel.platform_length(bed, wanted, rear, ledger, van.length_day, feet_down.FOOT_ROOM))
@@ -257,8 +257,8 @@ def _overlap(body: Body) -> float:
 
 
 def _legs(parts: Sections, stages: Stages, depth: float, overlap: float) -> Legs:
-    near = cleat_legs.near_leg(overlap, parts.leg)
-    far = cleat_legs.far_leg(depth, parts.stiffener[0], parts.leg)
+    near = float(math.ceil(cleat_legs.near_leg(overlap, parts.leg) - 1e-6))
+    far = float(math.floor(cleat_legs.far_leg(depth, parts.stiffener[0], parts.leg) + 1e-6))
     short = cleat_legs.LEAST_APART - (far - near)
     if short > 1e-6:
         raise RefusedError(

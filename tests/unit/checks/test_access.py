@@ -33,23 +33,25 @@ def test_the_slot_behind_the_parked_panel(worked: Make, length: int, slot: float
 
 
 def test_a_wide_aisle_is_a_way_in(worked: Make) -> None:
-    check = told(worked, "access.entry_slot", bed={"width": 1045})
+    # the wall at 750, the platform from -745, strap cases of 28
+    check = told(worked, "access.entry_slot", bed={"width": 1017})
     assert (check.value, check.verdict) == (450.0, Verdict.PASS)
-    assert told(worked, "access.entry_slot", bed={"width": 1046}).value == 273.0
+    assert told(worked, "access.entry_slot", bed={"width": 1018}).value == 273.0
 
 
 def test_the_user_may_ask_for_more(worked: Make) -> None:
     check = told(worked, "access.entry_slot", van={"length_day": 2700}, rules={"entry_slot": 550})
     assert (check.value, check.min, check.verdict) == (523.0, 550.0, Verdict.FAIL)
-    assert check.proposal == "27 more floor length by day, or a shorter bed"
+    assert (check.proposal or "").startswith("27 more floor length by day")
 
 
 @pytest.mark.parametrize(
     ("tables", "way", "verdict"),
     [
-        ({}, 345.0, Verdict.CAUTION),  # the aisle; 310 beyond the foot
+        ({}, 317.0, Verdict.FAIL),  # the aisle; 310 beyond the foot
+        ({"bed": {"width": 1100}}, 367.0, Verdict.CAUTION),
         ({"van": {"length_night": 2600}}, 460.0, Verdict.PASS),
-        ({"bed": {"width": 1200}}, 310.0, Verdict.FAIL),
+        ({"bed": {"width": 1200}}, 310.0, Verdict.FAIL),  # now the foot
     ],
 )
 def test_the_way_out_of_bed(worked: Make, tables: dict[str, Any], way: float, verdict: Verdict) -> None:

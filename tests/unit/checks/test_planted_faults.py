@@ -23,8 +23,8 @@ Judge = Callable[[Mechanism], Checked]
 
 
 def fails(checked: Checked) -> list[Check]:
-    """What failed."""
-    return [c for c in checked.checks if c.verdict is Verdict.FAIL]
+    """What failed, told once: a clash of demands repeats a check in other words."""
+    return [c for c in checked.checks if c.verdict is Verdict.FAIL and not c.id.startswith("clash.")]
 
 
 def ids(checks: Iterable[Check]) -> set[str]:

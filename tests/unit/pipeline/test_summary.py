@@ -21,7 +21,9 @@ def test_it_fits_a_page_80_wide(checked: Checked) -> None:
 def test_it_says_the_heights_the_verdict_and_every_caution(checked: Checked) -> None:
     text = flat(summary(checked))
     count = sum(c.verdict is Verdict.CAUTION for c in checked.checks)
-    assert text.startswith(f"compact_van: All checks hold: 0 fail, {count} caution")
+    assert text.startswith("compact_van: ")
+    assert f"0 fail, {count} caution" in text
+    assert "DO NOT BUILD" not in text
     assert "desk height 746" in text
     for caution in CAUTIONS:
         assert caution in text
@@ -32,7 +34,7 @@ def test_a_design_that_fails_says_do_not_build_and_why(demo: Callable[..., Brief
     text = flat(summary(check(demo(sitting={"desk_height": 660}))))
     assert "DO NOT BUILD" in text
     assert "FAIL" in text
-    assert "fit.body [desk]" in text
+    assert "fit.body [desk" in text
     assert "CLASH thigh room" in text
 
 

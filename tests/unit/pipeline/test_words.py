@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from parametric.brief.model import Brief
@@ -16,7 +17,9 @@ def checks(*verdicts: Verdict) -> list[Check]:
 
 
 def test_the_headline_counts() -> None:
-    assert headline(checks(Verdict.PASS, Verdict.PASS, Verdict.CAUTION)) == "All checks hold: 0 fail, 1 caution, 2 pass"
+    said = headline(checks(Verdict.PASS, Verdict.PASS, Verdict.CAUTION))
+    assert said.endswith(": 0 fail, 1 caution, 2 pass")
+    assert "DO NOT BUILD" not in said
 
 
 def test_one_fail_forbids_building() -> None:
@@ -29,14 +32,14 @@ def test_the_figures_that_matter(worked: Make) -> None:
     assert said["platform height (slat top)"] == "422"
     assert said["desk steps"] == "732 752 772"
     assert said["sleeping length"] == "2110"
-    assert said["legs (exchange)"] == "upper 374, lower 455 desk, 105 night"
+    assert re.findall(r"\d+", said["legs (exchange)"]) == ["374", "455", "105"]
 
 
 def test_telescopic_legs_have_one_lower_stage(demo: Make) -> None:
     thin = {"mattress": {"thickness": 50, "sink_seated": 10, "sink_lying": 10}}
     measured = {"measured": {"elbow_height_sitting": 205, "thigh_clearance": 150}}
     said = dict(heights(size(demo(bed=thin, sleeper=measured))))
-    assert "night" not in said["legs (telescopic)"]
+    assert len(re.findall(r"\d+", said["legs (telescopic)"])) == 2
 
 
 def test_holes_are_numbered_from_below(worked: Make) -> None:

@@ -78,7 +78,7 @@ class TestWorkedLayout:
         widths = size().dimensions.widths
         assert (widths.right, widths.left) == (-745.0, 405.0)
         assert widths.panel_length == 1130.0
-        assert widths.aisle == 345.0
+        assert widths.aisle == 750.0 - 405.0 - 28.0  # strap cases on the left rail
 
     def test_getting_in_needs_57_more_than_the_van_has(self, size: Size) -> None:
         sized = size()
@@ -226,12 +226,23 @@ def test_a_platform_too_low_for_legs_is_refused(size: Size) -> None:
         size(bed={"platform_height": 220})
 
 
-def test_a_panel_too_shallow_for_its_legs_is_refused(size: Size) -> None:
-    # legs at 279 and, in a panel of 460, 410: 131 apart
-    with pytest.raises(
-        RefusedError, match=r"a panel 460 deep leaves 131 between its legs and 150 are needed; .* shorter by 19"
-    ):
-        size(bed={"platform_length": 2110 - 3 - 460})
+@pytest.mark.parametrize(
+    ("depth", "says"),
+    [
+        (460, r"leaves a panel 460 deep and a desk needs 500; make platform_length 1607 or less"),
+        (1100, r"a platform 1007 long has no room for two lids with a panel 1100 deep stowed"),
+    ],
+)
+def test_a_panel_too_shallow_or_too_deep_is_refused(size: Size, depth: int, says: str) -> None:
+    with pytest.raises(RefusedError, match=says):
+        size(bed={"platform_length": 2110 - 3 - depth})
+
+
+def test_a_panel_with_no_room_between_its_legs_is_refused(size: Size) -> None:
+    # a slim belly over a long thigh: the near leg stands 309 from the edge, the far one of 500 deep at 450
+    measured = {"buttock_popliteal_length": 595}
+    with pytest.raises(RefusedError, match=r"leaves 141 between its legs and 150 are needed; .* shorter by 9"):
+        size(bed={"platform_length": 2110 - 3 - 500}, sleeper={"measured": measured})
 
 
 def test_the_desk_is_sized_for_the_first_who_works(worked: Make) -> None:
