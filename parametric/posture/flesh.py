@@ -9,11 +9,13 @@ from parametric.body import Body
 
 LEAST: Final = 10.0  # measurements that contradict one another must not turn a limb inside out
 
+EYE_BEHIND_BROW: Final = 20.0  # outer corner of the eye (own estimate, no source)
+HEEL_TO_ANKLE: Final = 0.25  # of the foot length (own estimate, no source)
+
 # shares of a measured length, for what the survey moments do not hold (own estimates, no source)
 _WRIST, _HAND_THICKNESS, _HAND_BREADTH = 0.16, 0.15, 0.45  # of the hand length
 _NECK = 0.4  # radius, of the head breadth
 _CHIN = 1.75  # crown to chin, of crown to ear
-_HEEL_TO_ANKLE = 0.25  # of the foot length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +73,7 @@ class Flesh:
             knee=_least((mean["knee_height"] - mean["popliteal_height"]) / 2.0),
             calf=_least((mean["buttock_knee_length"] - mean["buttock_popliteal_length"]) / 2.0),
             ankle=_least(mean["lateral_malleolus_height"] / 2.0),
-            heel_to_ankle=_HEEL_TO_ANKLE * mean["foot_length"],
+            heel_to_ankle=HEEL_TO_ANKLE * mean["foot_length"],
             neck=_least(_NECK * mean["head_breadth"]),
             chin=_least(_CHIN * mean["tragion_top_of_head"]),
         )

@@ -13,7 +13,8 @@ from typing import Final, NamedTuple, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from parametric.posture.chain import Chain, Row, Rows, Unknown, brought_home, rows_at, values_at
+from parametric.posture.chain import Chain, Row, Unknown, brought_home, values_at
+from parametric.posture.slopes import Rows, rows_at
 
 Array = NDArray[np.float64]
 T = TypeVar("T")
@@ -63,7 +64,8 @@ class Task:
     bound: NDArray[np.bool_]
 
 
-class Found(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
     """Where n minimisations ended.
 
     Attributes:
@@ -149,7 +151,8 @@ def minimise(start: Array, task: Task) -> Found:
     final[:, run.index], force[:, run.index] = run.state, run.multiplier
     values = values_at(final, task.chain)
     cost = cost_of(values, task).sum(axis=0)
-    return Found(final, values, cost, np.abs(missed_by(values, task)), force, settled)
+    missed = np.abs(missed_by(values, task))
+    return Found(state=final, values=values, cost=cost, missed=missed, force=force, settled=settled)
 
 
 def _keep(run: _Run, still: NDArray[np.intp]) -> None:
@@ -214,7 +217,7 @@ def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array, updated: Arr
 
 
 class _Merit(NamedTuple):
-    """(n,) merit, its (rows, n) slope and stiffness in each value, and the (rows, n) part of the slope due to limits."""
+    """(n,) merit, and (rows, n) its slope and stiffness in each value and what of the slope is due to limits."""
 
     merit: Array
     force: Array
@@ -287,9 +290,10 @@ def _newton_step(run: _Run, gradient: Array, hessian: Array) -> tuple[Array, NDA
     a *= ~held[:, None] & ~held[None, :]
     for k in range(len(moving)):
         a[k, k] += np.where(held[k], 1.0, run.damping)
-    lower, sound = _cholesky(a)
     step = np.zeros_like(gradient)
-    step[moving] = _solved(lower, np.where(held, 0.0, -gradient[moving]))
+    with np.errstate(all="ignore"):  # of those that are not sound
+        lower, sound = _cholesky(a)
+        step[moving] = np.where(sound, _solved(lower, np.where(held, 0.0, -gradient[moving])), 0.0)
     return step, sound
 
 

@@ -18,6 +18,10 @@ Array = NDArray[np.float64]
 
 KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
 _MM: Final = 1000.0
+_PLACES: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)
+UNITS: Final = np.array([_MM if unknown in _PLACES else 180.0 / np.pi for unknown in Unknown])
+"""From the solver's metres and radians to mm and degrees, by unknown."""
+
 _ALIKE: Final = {True: 0.005, False: np.pi / 180.0}  # 5 mm of room weigh like 1 degree of a joint (own choice)
 # reason when a row is under its limit, and when it is over
 _REASONS: Final = {
@@ -67,7 +71,6 @@ def solved_from(given: Given, task: Task, found: Found) -> Solved:
     exists = (reason == Reason.FITS).reshape(given.shape)
     settled = found.settled.reshape(given.shape)
     costs = cost_of(found.values, task)
-    units = np.array([_MM if u in (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN) else 180.0 / np.pi for u in Unknown])
     return Solved(
         exists=exists if given.shape else bool(exists),
         settled=settled if given.shape else bool(settled),
@@ -77,9 +80,9 @@ def solved_from(given: Given, task: Task, found: Found) -> Solved:
         costs={row.name.lower(): shaped(costs[row]) for row in Row if row <= Row.PLACE},
         angles=_angles(given, found, shaped),
         joints=_joints(given, task, found, shaped),
-        clearances=_clearances(given, task, found, shaped),
+        clearances=_clearances(given, found, shaped),
         view=shaped(np.where(given.has_screen, found.values[Row.VIEW], np.nan), _MM),
-        state=(found.state * units[:, None]).reshape(len(Unknown), *given.shape),
+        state=(found.state * UNITS[:, None]).reshape(len(Unknown), *given.shape),
     )
 
 
@@ -165,7 +168,7 @@ def _turned(x: Array | float, z: Array | float, up: Array) -> tuple[Array, Array
     return x * np.cos(up) - z * np.sin(up), x * np.sin(up) + z * np.cos(up)
 
 
-def _clearances(given: Given, task: Task, found: Found, shaped: _Shaper) -> Clearances:
+def _clearances(given: Given, found: Found, shaped: _Shaper) -> Clearances:
     station, values = given.station, found.values
     seat_front = np.where(station.legs is Legs.FLAT, values[Row.BEHIND_KNEE], np.inf)
 

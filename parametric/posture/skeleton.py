@@ -9,11 +9,9 @@ from typing import Final
 import numpy as np
 
 from parametric.body import Body
-from parametric.posture.flesh import LEAST
+from parametric.posture.flesh import EYE_BEHIND_BROW, HEEL_TO_ANKLE, LEAST
 from parametric.posture.workplace import Number
 
-EYE_BEHIND_BROW: Final = 20.0  # outer corner of the eye (own estimate, no source)
-_HEEL_TO_ANKLE: Final = 0.25  # of the foot length (own estimate)
 _TYPING_REACH: Final = 0.8  # wrist to the tips of bent fingers, of the hand length (own estimate)
 
 
@@ -89,7 +87,7 @@ class Skeleton:
         elbow_radius = (of["bideltoid_breadth"] - of["biacromial_breadth"]) / 2.0
         return cls(
             foot=of["foot_length"],
-            heel_to_ankle=_HEEL_TO_ANKLE * of["foot_length"],
+            heel_to_ankle=HEEL_TO_ANKLE * of["foot_length"],
             ankle_height=ankle,
             shank=_least(epicondyle - ankle),
             thigh=thigh,

@@ -8,14 +8,15 @@ itself, not from the edge of comfort, so that a best posture is one posture and 
 
 from __future__ import annotations
 
-from typing import Final
+from dataclasses import fields
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from parametric.posture.chain import Row, Unknown
 from parametric.posture.newton import Found, Task, cost_of, minimise, pick
-from parametric.posture.outcome import solved_from
+from parametric.posture.outcome import KEPT, UNITS, solved_from
 from parametric.posture.skeleton import Skeleton
 from parametric.posture.solved import Solved
 from parametric.posture.station import Legs, Station
@@ -23,13 +24,11 @@ from parametric.posture.task import Given, lean_under_roof, shape_of, start_of, 
 
 Array = NDArray[np.float64]
 
-KEPT: Final = 1e-5  # m or rad: a limit missed by less is kept
 _CHUNK: Final = 16384  # candidates at once: 60 MB; fewer cost time, as the slowest few then share less
 _FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
 _ARM_UP, _ARM_BACK = 0.7, -0.2  # rad of the upper arm to start from
 _ARMS: Final = [Row.UPPER_ARM, Row.ELBOW, Row.WRIST]
 _STRAINED: Final = 1.5  # cost of arms from which the other way may be better (tried on 20 000 postures)
-LENGTHS: Final = (Unknown.HIP, Unknown.KEYS, Unknown.SCREEN)
 
 
 def solve(links: Skeleton, station: Station, start: ArrayLike | None = None) -> Solved:
@@ -44,7 +43,7 @@ def solve(links: Skeleton, station: Station, start: ArrayLike | None = None) -> 
     Returns:
         Single numbers if nothing given is an array, else arrays of the common shape.
     """
-    given = Given(links, station, shape_of(links, station))
+    given = Given(skeleton=links, station=station, shape=shape_of(links, station))
     task = task_of(given)
     begin = start_of(task, station.legs, 0.0) if start is None else _read(start, given)
     parts = [np.arange(i, min(i + _CHUNK, given.size)) for i in range(0, given.size, _CHUNK)]
@@ -54,12 +53,9 @@ def solve(links: Skeleton, station: Station, start: ArrayLike | None = None) -> 
 
 def _read(start: ArrayLike, given: Given) -> Array:
     state = np.asarray(start, dtype=np.float64)
-    wide = np.broadcast_to(state.reshape(len(Unknown), *state.shape[1:]), (len(Unknown), *given.shape))
-    return wide.reshape(len(Unknown), -1) * _units()
-
-
-def _units() -> Array:
-    return np.array([[1e-3] if unknown in LENGTHS else [np.pi / 180.0] for unknown in Unknown])
+    missing = (1,) * (len(given.shape) + 1 - state.ndim)
+    wide = np.broadcast_to(state.reshape(len(Unknown), *missing, *state.shape[1:]), (len(Unknown), *given.shape))
+    return np.asarray(wide.reshape(len(Unknown), -1) / UNITS[:, None])
 
 
 def _best(start: Array, task: Task, legs: Legs) -> Found:
@@ -94,13 +90,16 @@ def _other_arms(found: Found, task: Task) -> Found:
 
 
 def _merged(found: Found, again: Found, at: NDArray[np.intp], task: Task) -> Found:
-    """`found`, but what was found again where that misses less, or misses nothing and costs less."""
-    old, new = (_badness(f, task) for f in (Found(*(part[..., at] for part in found)), again))
+    """`found`, but what was found again where that misses less, or misses no more and costs less."""
+    old, new = (_badness(f, task) for f in (pick(found, at), again))
     better = (new < old - KEPT) | ((new <= old + KEPT) & (again.cost < found.cost[at]))
-    out = Found(*(part.copy() for part in found))
-    for whole, part in zip(out, again, strict=True):
-        whole[..., at[better]] = part[..., better]
-    return out
+
+    def mixed(name: str) -> NDArray[Any]:
+        out: NDArray[Any] = getattr(found, name).copy()
+        out[..., at[better]] = getattr(again, name)[..., better]
+        return out
+
+    return Found(**{f.name: mixed(f.name) for f in fields(Found)})
 
 
 def _badness(found: Found, task: Task) -> Array:
@@ -109,4 +108,4 @@ def _badness(found: Found, task: Task) -> Array:
 
 
 def _joined(found: list[Found]) -> Found:
-    return Found(*(np.concatenate(parts, axis=-1) for parts in zip(*found, strict=True)))
+    return Found(**{f.name: np.concatenate([getattr(x, f.name) for x in found], axis=-1) for f in fields(Found)})

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+import math
+from dataclasses import dataclass, fields
 from typing import Final
 
 import numpy as np
@@ -32,13 +33,18 @@ _BOX: Final = {  # rad; wide enough for every posture in the limits, narrow enou
 }
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Given:
-    """Station and skeleton as flat arrays in metres, by name."""
+    """Station and skeleton as flat arrays in metres, by name; `shape` is what they broadcast to."""
 
-    def __init__(self, skeleton: Skeleton, station: Station, shape: tuple[int, ...]) -> None:
-        self.shape = shape
-        self.skeleton, self.station = skeleton, station
-        self.size = int(np.prod(shape))
+    skeleton: Skeleton
+    station: Station
+    shape: tuple[int, ...]
+
+    @property
+    def size(self) -> int:
+        """How many candidates."""
+        return math.prod(self.shape)
 
     def flat(self, value: object, scale: float = 1e-3) -> Array:
         """One number for each candidate, scaled."""
@@ -71,12 +77,10 @@ class Given:
 
 def shape_of(skeleton: Skeleton, station: Station) -> tuple[int, ...]:
     """Common shape of everything given."""
-    values: list[object] = []
-    for owner in (skeleton, station):
-        for f in fields(owner):
-            value = getattr(owner, f.name)
-            values += value if isinstance(value, tuple) else [] if isinstance(value, str) else [value]
-    return np.broadcast_shapes(*(np.shape(value) for value in values))  # type: ignore[arg-type]
+    shapes: list[tuple[int, ...]] = []
+    for value in (getattr(owner, f.name) for owner in (skeleton, station) for f in fields(owner)):
+        shapes += [np.shape(part) for part in (value if isinstance(value, tuple) else (value,))]
+    return np.broadcast_shapes(*shapes)
 
 
 def chain_of(given: Given) -> Chain:
@@ -102,7 +106,7 @@ def chain_of(given: Given) -> Chain:
 
 
 def hip_range(given: Given) -> tuple[Array, Array]:
-    """Least and largest x of the hip that seat and back rest allow; the least exceeds the largest on too short a seat."""
+    """Least and largest x of the hip that seat and back rest allow; on too short a seat the least is the larger."""
     body, station, flat = given.skeleton, given.station, given.flat
     high = flat(station.seat_front) - SUPPORT
     rear = flat(station.seat_rear + body.hip_from_back)
@@ -153,7 +157,7 @@ def _wishes(given: Given, table: dict[str, Array]) -> None:
         _wish(table, row, row.name.lower(), on.get(row, everywhere))
     _wish(table, Row.TRUNK, "trunk_supported", given.has_rest)
     if legs is Legs.HEELS:
-        for row in (Row.ANKLE, Row.KNEE):
+        for row in (Row.ANKLE, Row.KNEE, Row.HIP):
             _wish(table, row, f"{row.name.lower()}_stretched", everywhere)
 
 
@@ -206,18 +210,19 @@ def _boxes(given: Given, chain: Chain) -> tuple[Array, Array]:
     _legs_boxed(given, low, high)
     degrees = np.pi / 180.0
     free, held = limits["trunk"], limits["trunk_supported"]
-    least, most = (flat(angle, degrees) for angle in station.recline)
-    low[Unknown.TRUNK] = np.where(given.has_rest, np.maximum(-most, held.limit_low * degrees), free.limit_low * degrees)
+    upright, back = (flat(angle, degrees) for angle in station.recline)
+    low[Unknown.TRUNK] = np.where(given.has_rest, np.maximum(-back, held.limit_low * degrees), free.limit_low * degrees)
     high[Unknown.TRUNK] = np.where(
-        given.has_rest, np.minimum(-least, held.limit_high * degrees), free.limit_high * degrees
+        given.has_rest, np.minimum(-upright, held.limit_high * degrees), free.limit_high * degrees
     )
     low[Unknown.UPPER_ARM] = limits["upper_arm"].limit_low * degrees
     high[Unknown.UPPER_ARM] = limits["upper_arm"].limit_high * degrees
     # the wrist stays over the desk
     lifted = np.arcsin(np.clip(flat(station.keyboard) / chain.typing, 0.0, np.sin(_BOX[Unknown.HAND][1])))
     high[Unknown.HAND] = np.where(given.has_desk, lifted, high[Unknown.HAND])
-    for unknown, (least, most), there in ((Unknown.SCREEN, (flat(x) for x in station.screen_x), given.has_screen),):
-        low[unknown], high[unknown] = np.where(there, least, 0.0), np.where(there, most, 0.0)
+    near, far = (flat(x) for x in station.screen_x)
+    low[Unknown.SCREEN] = np.where(given.has_screen, near, 0.0)
+    high[Unknown.SCREEN] = np.where(given.has_screen, far, 0.0)
     return low, high
 
 
@@ -248,4 +253,4 @@ def lean_under_roof(task: Task) -> Array:
     chain = task.chain
     over = chain.trunk + chain.vertex_up - chain.head_radius
     room = task.high[Row.CROWN] - chain.hip_z - chain.head_radius
-    return np.arccos(np.clip(room / over, 0.2, 1.0))
+    return np.asarray(np.arccos(np.clip(room / over, 0.2, 1.0)))

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 import numpy as np
 
 from parametric.body import Body, Links
 from parametric.posture.arms import arms
-from parametric.posture.flesh import LEAST, Flesh
+from parametric.posture.flesh import EYE_BEHIND_BROW, LEAST, Flesh
 from parametric.posture.seated import Seated
 from parametric.posture.workplace import Workplace
-
-EYE_BEHIND_BROW: Final = 20.0  # outer corner of the eye (own estimate, no source)
 
 
 def solve(body: Body, workplace: Workplace) -> Seated:
