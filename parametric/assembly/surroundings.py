@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
@@ -13,6 +14,7 @@ from parametric.mechanism.model import VanState
 
 THICK = 150.0  # how far the pieces reach outwards: more than anything could pass in one step
 _WIDE = 1500.0
+TWIST = 0.1  # mm a strip of a twisted wall may stand behind it
 _TOP = 3200.0
 
 
@@ -40,14 +42,30 @@ def things_that_stay(van: Van) -> Mapping[str, Shape]:
 
 
 def _wall(van: Van, side: Side, length: float) -> Iterator[tuple[str, Shape]]:
-    """A wall as convex stretches between the heights and stations measured."""
+    """A wall as convex stretches between the heights and stations measured; a twisted one in strips that hug it."""
     xs, zs = _stations(van, length), _heights(van, side)
     out = _WIDE if side == "left" else -_WIDE
     for i, (x0, x1) in enumerate(pairwise(xs)):
         for j, (z0, z1) in enumerate(pairwise(zs)):
-            inner: list[Vec3] = [(x, wall_y(van, side, x, z), z) for x in (x0, x1) for z in (z0, z1)]
-            outer: list[Vec3] = [(x, out, z) for x in (x0, x1) for z in (z0, z1)]
-            yield f"{side} wall {i + 1}.{j + 1}", Shape((Hull((*inner, *outer)),))
+            twist = _twist(van, side, (x0, x1), (z0, z1))
+            strips = max(1, math.ceil(twist / TWIST))
+            back = math.copysign(twist / strips, out)
+            stops = [x0 + (x1 - x0) * k / strips for k in range(strips + 1)]
+            for k, (a, b) in enumerate(pairwise(stops)):
+                inner: list[Vec3] = [(x, wall_y(van, side, x, z) + back, z) for x in (a, b) for z in (z0, z1)]
+                outer: list[Vec3] = [(x, out, z) for x in (a, b) for z in (z0, z1)]
+                name = f"{side} wall {i + 1}.{j + 1}" + (f".{k + 1}" if strips > 1 else "")
+                yield name, Shape((Hull((*inner, *outer)),))
+
+
+def _twist(van: Van, side: Side, x: tuple[float, float], z: tuple[float, float]) -> float:
+    """How far the flat hull of a stretch would stand in front of the wall that sizes were taken from, mm.
+
+    A strip of it, stood back by its share of that, is nowhere in front of the wall and hardly behind it.
+    """
+    a, b, c, d = (wall_y(van, side, u, v) for u in x for v in z)
+    twist = abs(a - b - c + d) / 4.0
+    return twist if twist > 1e-6 else 0.0
 
 
 def _stations(van: Van, length: float) -> list[float]:

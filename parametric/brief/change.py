@@ -20,13 +20,14 @@ def changed(brief: Brief, changes: Mapping[str, Any]) -> Brief | None:
     Raises:
         KeyError: A key leads nowhere.
     """
-    data = brief.model_dump()
+    whole, data = brief.model_dump(), brief.model_dump(exclude_unset=True)
     for key, value in changes.items():
         *tables, last = key.split(".")
-        table = data
+        known, table = whole, data
         for name in tables:
-            table = table[name]
-        if last not in table:
+            # what was left out stays left out, so that a default that follows another value still follows it
+            known, table = known[name], table.setdefault(name, {})
+        if last not in known:
             raise KeyError(key)
         table[last] = value
     try:

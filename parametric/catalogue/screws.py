@@ -7,7 +7,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 from importlib import resources
 
-from parametric.core.errors import CatalogueError
+from parametric.core.errors import CatalogueError, RefusedError
+
+WALL_SCREWS = ("5x60", "5x70", "6x80", "6x100", "6x120")
+IN_WALL = 25.0  # least bite in a wall or its lining board (common practice, no source)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,3 +58,19 @@ def screw(name: str) -> Screw:
         return _table()[name]
     except KeyError:
         raise CatalogueError(f"screw {name}: not in the catalogue; there are {', '.join(_table())}") from None
+
+
+def wall_screw(thick: float) -> str:
+    """Name of the shortest screw that holds a part of a thickness (mm) to a wall.
+
+    Raises:
+        RefusedError: None is long enough.
+    """
+    for name in WALL_SCREWS:
+        if screw(name).length >= thick + IN_WALL:
+            return name
+    longest = screw(WALL_SCREWS[-1]).length
+    raise RefusedError(
+        f"a cleat {thick:.0f} thick asks for a screw of {thick + IN_WALL:.0f} into the wall and the longest is "
+        f"{longest:.0f}: bring the furniture nearer to the wall or build the wall out"
+    )

@@ -11,6 +11,7 @@ from parametric.core import sources
 from parametric.core.check import Check, Verdict, judge
 from parametric.mechanism.extent import extent
 from parametric.mechanism.part import is_soft
+from parametric.sizing import room
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.limits import GOOD_WAY, LEAST_DOOR, LEAST_WAY
 
@@ -39,7 +40,7 @@ def _entry(brief: Brief, dims: Dimensions) -> Check:
 
 
 def _leaving(brief: Brief, dims: Dimensions) -> Check:
-    foot = brief.van.length_night - dims.lengths.rear - dims.lengths.bed
+    foot = room.beyond_foot(brief.van, dims.lengths.rear + dims.lengths.bed, (dims.widths.right, dims.widths.left))
     way = max(dims.widths.aisle, foot)
     return judge(
         "access.leave_bed",

@@ -116,6 +116,10 @@ def _other(brief: Brief, worker: Worker, dims: Dimensions) -> list[Check]:
     step = min(dims.steps, key=lambda s: abs(s - elbow))
     hole = dims.steps.index(step) + 1
     gap = step - dims.heights.panel - dims.heights.seat - mean["thigh_clearance"]
+    knee = step - dims.heights.panel - mean["knee_height"] - worker.shoes
+    back = dims.lengths.seat_front + feet_down.BEHIND_KNEE - mean["buttock_popliteal_length"]
+    roof = over_head(brief.van, worker.body, back, dims.widths.place, roof_up=True)
+    head = roof - dims.heights.seat - mean["sitting_height"]
     return [
         judge(
             "comfort.seat_height",
@@ -146,6 +150,25 @@ def _other(brief: Brief, worker: Worker, dims: Dimensions) -> list[Check]:
             says=f"{worker.label}: room over the thigh {gap:.0f} at desk hole {hole}",
             source=sources.THIGH_GAP,
             proposal=f"raise the desk by {brief.rules.thigh_gap - gap:.0f}",
+        ),
+        judge(
+            "comfort.knee_gap",
+            knee,
+            low=0.0,
+            good_low=KNEE_SPARE,
+            mode="desk",
+            parts=("panel",),
+            says=f"{worker.label}: room over the knee {knee:.0f} at desk hole {hole}",
+            source=sources.KNEE_GAP,
+        ),
+        judge(
+            "comfort.head_room",
+            head,
+            low=brief.rules.head_clearance,
+            mode="desk",
+            says=f"{worker.label}: room over the head {head:.0f}",
+            source=sources.HEAD_ROOM,
+            proposal=f"{brief.rules.head_clearance - head:.0f} more height",
         ),
     ]
 

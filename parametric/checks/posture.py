@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from parametric.brief.interior import ceiling_at
 from parametric.brief.model import Brief
 from parametric.core import sources
 from parametric.core.check import Check, Verdict, judge
@@ -32,6 +31,7 @@ from parametric.posture.solved import Reason, Solved
 from parametric.posture.solver import solve
 from parametric.posture.station import NONE, Station
 from parametric.sizing.dimensions import Dimensions
+from parametric.sizing.room import over_head
 from parametric.sizing.solve import People
 
 TUCK: Final = 150.0  # heels under the seat front
@@ -125,7 +125,6 @@ def _screen(brief: Brief) -> Screen:
 def _station(brief: Brief, who: People, dims: Dimensions, screen: Screen, riser: float) -> Station:
     le, h = dims.lengths, dims.heights
     own_keys = brief.sitting.screen == "laptop"
-    head = le.back + who.at_desk.mean["chest_depth"] / 2.0
     far = le.near + le.panel_depth
     return Station(
         seat=h.seat,
@@ -139,7 +138,7 @@ def _station(brief: Brief, who: People, dims: Dimensions, screen: Screen, riser:
         screen_z=h.desk + screen.centre,
         riser=riser,
         laptop=own_keys,
-        roof=ceiling_at(brief.van, head, dims.widths.place, True),
+        roof=over_head(brief.van, who.at_desk, le.back, dims.widths.place, roof_up=True),
         shoes=who.shoes,
         rest=NONE,
     )

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from parametric.brief.interior import ceiling_at
 from parametric.brief.model import Brief
 from parametric.core import sources
 from parametric.core.check import Check, judge
 from parametric.mechanism.lids import lids_of, slat_places
 from parametric.mechanism.platform import frame_of
 from parametric.posture.diagonal import best_slant
+from parametric.sizing import room
 from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.limits import GOOD_ALLOWANCE, LEAST_ALLOWANCE
 from parametric.sizing.solve import People
@@ -64,17 +64,17 @@ def _width(brief: Brief, who: People) -> Check:
 
 
 def _head_room(brief: Brief, dims: Dimensions) -> Check:
-    le, top = dims.lengths, dims.heights.platform + dims.heights.mattress
-    xs = (le.rear, le.rear + le.bed)
-    room = min(ceiling_at(brief.van, x, dims.widths.place, False) for x in xs) - top
+    le, w, top = dims.lengths, dims.widths, dims.heights.platform + dims.heights.mattress
+    space = room.lowest_over(brief.van, (le.rear, le.rear + le.bed), (w.right, w.left), top, roof_up=False) - top
     return judge(
         "sleep.head_room",
-        room,
+        space,
         low=300.0,
         good_low=610.0,
         mode="night",
-        says=f"room over the mattress {room:.0f}",
+        says=f"room over the mattress {space:.0f}",
         source=sources.LYING_ROOM,
+        proposal="move what hangs there, or a lower platform",
     )
 
 

@@ -91,8 +91,9 @@ def _packing(part: str, gap: float, box: Extent) -> Check:
 
 
 def _ground(brief: Brief, part: str, box: Extent) -> Check:
+    floor = brief.van.lining.floor
     walls = [g for g in brief.van.fixing if g.surface == "right"]
-    banned = [g for g in brief.van.no_drill if g.surface == "right" and _overlaps(g, box)]
+    banned = [g for g in brief.van.no_drill if g.surface == "right" and _overlaps(g, box, floor)]
     held = Check(
         id="fit.fixing_ground",
         says=f"{part} is screwed to ground that holds",
@@ -111,7 +112,7 @@ def _ground(brief: Brief, part: str, box: Extent) -> Check:
             verdict=Verdict.CAUTION,
             proposal="add [[van.fixing]] for the right wall",
         )
-    if _covered(walls, box):
+    if _covered(walls, box, floor):
         return held
     return replace(
         held,
@@ -121,19 +122,22 @@ def _ground(brief: Brief, part: str, box: Extent) -> Check:
     )
 
 
-def _overlaps(ground: Ground, box: Extent) -> bool:
-    assert ground.z is not None
-    (x0, x1), (z0, z1) = ground.x, ground.z
+def _overlaps(ground: Ground, box: Extent, floor: float) -> bool:
+    (x0, x1), (z0, z1) = ground.x, _heights(ground, floor)
     return box[0][0] < x1 and box[1][0] > x0 and box[0][2] < z1 and box[1][2] > z0
 
 
-def _covered(grounds: Sequence[Ground], box: Extent) -> bool:
-    for ground in grounds:
-        assert ground.z is not None
-        (x0, x1), (z0, z1) = ground.x, ground.z
-        if x0 <= box[0][0] and box[1][0] <= x1 and z0 <= box[0][2] and box[1][2] <= z1:
-            return True
-    return False
+def _covered(grounds: Sequence[Ground], box: Extent, floor: float) -> bool:
+    return any(
+        x0 <= box[0][0] and box[1][0] <= x1 and z0 <= box[0][2] and box[1][2] <= z1
+        for (x0, x1), (z0, z1) in ((g.x, _heights(g, floor)) for g in grounds)
+    )
+
+
+def _heights(ground: Ground, floor: float) -> tuple[float, float]:
+    """Height range of a piece of wall over the finished floor."""
+    assert ground.z is not None
+    return ground.z[0] - floor, ground.z[1] - floor
 
 
 def _payload(brief: Brief, assembly: Assembly) -> Check:

@@ -78,6 +78,9 @@ def main() -> None:
         _fail("\n".join(error.lines()), UNUSABLE)
     except ParametricError as error:
         _fail(str(error), UNUSABLE)
+    except OSError as error:
+        # files are opened elsewhere, with a message of their own: this is the terminal, or the pipe behind it
+        _fail(f"the output cannot be written: {error.strerror or error}", UNUSABLE)
     except Exception as error:  # noqa: BLE001 - the last net: a bug becomes one message and exit code 3
         _bug(error)
 

@@ -6,7 +6,7 @@ import sys
 import textwrap
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TextIO
 
 import typer
 
@@ -31,19 +31,24 @@ def console() -> Console:
     """A console on standard output, wide enough for any table where it is not a terminal."""
     from rich.console import Console
 
-    return Console(highlight=False, width=None if sys.stdout.isatty() else 2 * WIDTH)
+    return Console(highlight=False, width=None if _terminal(sys.stdout) else 2 * WIDTH)
 
 
 @contextmanager
 def working(quiet: bool) -> Iterator[Callable[[str], None]]:
     """Show on standard error what is being done, if that is a terminal and nobody asked for quiet."""
-    if quiet or not sys.stderr.isatty():
+    if quiet or not _terminal(sys.stderr):
         yield lambda step: None
         return
     from rich.console import Console
 
     with Console(stderr=True).status("starting") as status:
         yield status.update
+
+
+def _terminal(stream: TextIO | None) -> bool:
+    """Whether somebody reads along; a stream that was closed before we started is None."""
+    return stream is not None and stream.isatty()
 
 
 def print_heights(rows: Sequence[tuple[str, str]]) -> None:

@@ -32,7 +32,8 @@ def replacing(target: Path) -> Iterator[Path]:
         OutputError: The target may not be replaced, cannot be written, or is being written by another run.
     """
     target = Path(os.path.abspath(target))
-    _refuse(target)
+    with _reported(target):
+        _refuse(target)
     partial, previous = _sibling(target, "partial"), _sibling(target, "previous")
     with _terminating(), _reported(target):
         made = _make_parents(target.parent)

@@ -6,10 +6,12 @@ alike share one design; pieces of one name that differ get a letter.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from parametric.catalogue.screws import Screw, screw
+from parametric.core.errors import RefusedError
 from parametric.core.pose import Pose, Vec3, frame
 from parametric.mechanism.extent import extent, meeting
 from parametric.mechanism.model import (
@@ -29,6 +31,8 @@ from parametric.mechanism.model import (
 )
 from parametric.mechanism.part import Bar, Board, Bought, Hole, PartDesign, Pocket, Soft
 
+LEAST_WOOD = 1.0  # left round a hole and under its end, mm
+SLIP = 1e-6
 _HOLDS = {
     ContactKind.RESTS: frozenset({"-n"}),
     ContactKind.SCREWED: frozenset({"+n", "-n", "u", "v", "m"}),
@@ -92,7 +96,7 @@ class Draft:
     def add(self, name: str, design: PartDesign, pose: Pose, rides_on: str | None = None) -> str:
         """Put a piece in its usual place (van frame); `rides_on` makes it follow another piece."""
         self._parts[name] = design
-        self._base[name] = _tidy(pose)
+        self._base[name] = pose
         if rides_on is not None:
             self._root[name] = rides_on
         return name
@@ -100,7 +104,7 @@ class Draft:
     def move(self, name: str, modes: Iterable[str], pose: Pose) -> None:
         """Put a piece elsewhere (van frame) in some modes."""
         for mode in modes:
-            self._moved[mode][name] = _tidy(pose)
+            self._moved[mode][name] = pose
 
     def usual(self, name: str) -> Pose:
         """Usual place of a piece, van frame."""
@@ -117,6 +121,7 @@ class Draft:
 
     def bore(self, name: str, hole: Hole) -> None:
         """Drill a hole given in the van frame with the piece in its usual place."""
+        _in_wood(name, self._parts[name], self._base[name], hole)
         back = self._base[name].inverse()
         local = replace(hole, at=_round(back.point(hole.at)), into=_round(back.direction(hole.into)))
         self._holes.setdefault(name, []).append(local)
@@ -261,7 +266,44 @@ class Draft:
         if isinstance(design, Bought | Soft):
             raise ValueError(f"{name}: a bought or soft part is not drilled")
         holes = tuple(sorted((*design.holes, *extra), key=lambda h: (h.into, h.at, h.diameter)))
+        _apart(name, holes)
         return replace(design, holes=holes)
+
+
+def _in_wood(name: str, design: PartDesign, pose: Pose, hole: Hole) -> None:
+    """Refuse a hole that breaks out of its part: through an edge, or a blind one through the far side."""
+    lo, hi = extent(design, pose)
+    axis = max(range(3), key=lambda i: abs(hole.into[i]))
+    around = max(hole.diameter / 2.0 + LEAST_WOOD, hole.head / 2.0)
+    beside = min(min(hole.at[i] - lo[i], hi[i] - hole.at[i]) for i in range(3) if i != axis) - around
+    tip = hole.at[axis] + hole.into[axis] * hole.depth
+    beyond = LEAST_WOOD if hole.through else min(tip - lo[axis], hi[axis] - tip)
+    if beside < -SLIP or beyond < LEAST_WOOD - SLIP:
+        raise RefusedError(
+            f"{name}, {design.stock}: the hole for {hole.purpose or 'a bolt'} has no wood round it; "
+            "give [stock.sections] a bigger section for it, or leave that out"
+        )
+
+
+def _apart(name: str, holes: tuple[Hole, ...]) -> None:
+    """Refuse two holes that run into each other."""
+    for i, a in enumerate(holes):
+        for b in holes[:i]:
+            if _between(a, b) < (a.diameter + b.diameter) / 2.0:
+                raise RefusedError(
+                    f"{name}: the holes for {a.purpose} and {b.purpose} run into each other at this size; "
+                    "make the bed wider or change the sections"
+                )
+
+
+def _between(a: Hole, b: Hole) -> float:
+    """Shortest distance between the axes of two holes, which run along the part's axes, mm."""
+    gaps = []
+    for i in range(3):
+        a0, a1 = sorted((a.at[i], a.at[i] + a.into[i] * a.depth))
+        b0, b1 = sorted((b.at[i], b.at[i] + b.into[i] * b.depth))
+        gaps.append(max(0.0, a0 - b1, b0 - a1))
+    return math.hypot(*gaps)
 
 
 def _lettered(parts: dict[str, PartDesign]) -> dict[str, PartDesign]:
@@ -283,11 +325,6 @@ def _foot(box: tuple[Vec3, Vec3], n: Vec3) -> tuple[Vec3, tuple[float, float]]:
     at[axis] = lo[axis] if n[axis] > 0 else hi[axis]
     u, v = (i for i in range(3) if i != axis)
     return (at[0], at[1], at[2]), (hi[u] - lo[u], hi[v] - lo[v])
-
-
-def _tidy(pose: Pose) -> Pose:
-    """A placement in whole millionths of a millimetre, as holes are: a hole and what goes in it share an axis."""
-    return Pose(_round(pose.translation), pose.rotation)
 
 
 def _round(p: Vec3) -> Vec3:

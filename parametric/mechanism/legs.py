@@ -22,7 +22,10 @@ LEGS: Final = ("near", "far")
 STAGE_PIN, STAGE_HOLE = 6.0, 6.2
 PINS_AT: Final = (25.0, 85.0)  # from the lower end of the upper stage
 INSERT_SUNK: Final = 2.1  # under flush, so that the stowed panel rests on wood
-INSERT, STUD, STUD_LENGTH = 16.0, 10.0, 13.0
+INSERT, STUD = 16.0, 10.0
+SKIN: Final = 2.5  # board left over the insert
+LONGEST_INSERT: Final = 12.0
+SHORT_OF: Final = 1.1  # stud short of the insert's end
 
 
 def build(draft: Draft, dims: Dimensions, faces: Frame) -> None:
@@ -84,26 +87,36 @@ def _head(dims: Dimensions) -> Bought:
         (
             Box((-head, 0.0, 0.0), (0.0, s, s)),
             Box((-0.5, w, w), (PLUG, w + plug, w + plug)),
-            Cylinder(STUD / 2.0, STUD_LENGTH, up),
+            Cylinder(STUD / 2.0, _stud(dims), up),
         )
     )
-    volume = s * s * head + plug * plug * PLUG + math.pi / 4.0 * STUD**2 * STUD_LENGTH
+    volume = s * s * head + plug * plug * PLUG + math.pi / 4.0 * STUD**2 * _stud(dims)
     return Bought(
         name="leg_head",
         material="steel",
         stock="tube plug with stud",
         density=STEEL,
-        designation="plug for square tube with flange 10 and stud M10 x 13",
+        designation=f"plug for square tube with flange 10 and stud M10 x {_stud(dims):g}",
         mass=0.12,
         shape=shape,
         envelope_volume=volume,
     )
 
 
+def _insert_length(dims: Dimensions) -> float:
+    """Length of the insert nut: as long as the board takes."""
+    return min(LONGEST_INSERT, round(dims.heights.panel - INSERT_SUNK - SKIN, 1))
+
+
+def _stud(dims: Dimensions) -> float:
+    """Length of the leg's stud over its flange."""
+    return round(INSERT_SUNK + _insert_length(dims) - SHORT_OF, 1)
+
+
 def _insert(draft: Draft, dims: Dimensions, leg: str, head: str) -> None:
     """Flush insert nut in the panel's underside."""
     x, y, z = _leg_axis(dims, leg, "night")
-    sunk, length = INSERT_SUNK, 12.0
+    sunk, length = INSERT_SUNK, _insert_length(dims)
     up: Vec3 = (0.0, 0.0, 1.0)
     draft.bore("panel", Hole(at=(x, y, z), into=up, diameter=INSERT, depth=sunk + length, purpose="insert nut M10"))
     bore = STUD / 2.0 + 0.2
@@ -112,7 +125,7 @@ def _insert(draft: Draft, dims: Dimensions, leg: str, head: str) -> None:
         material="steel",
         stock="insert nut M10",
         density=STEEL,
-        designation="insert nut M10 x 12, outside 16",
+        designation=f"insert nut M10 x {length:g}, outside 16",
         mass=0.015,
         shape=Shape((Cylinder(INSERT / 2.0, length),), (Cylinder(bore, length + 2.0, at(0.0, 0.0, -1.0)),)),
         envelope_volume=math.pi * length * ((INSERT / 2.0) ** 2 - bore**2),
@@ -211,7 +224,7 @@ def _cross_hole(x: float, outside: float) -> Hole:
 
 def _stow(draft: Draft, dims: Dimensions, faces: Frame) -> None:
     """Clip the stages that a mode does not use into the channels beside the rails."""
-    head, foot = dims.legs.head + STUD_LENGTH, dims.legs.foot
+    head, foot = dims.legs.head + _stud(dims), dims.legs.foot
     legs, outer, inner = dims.legs, dims.sections.leg, dims.sections.leg_lower
     off_desk, off_night = (*NIGHTS, *PANEL_STOWED), (*DESKS, *PANEL_STOWED)
     tail = legs.lower_desk - _night_overlap(dims) + foot if legs.kind == "telescopic" else 0.0

@@ -23,6 +23,9 @@ TURN_IN: Final = 5.0  # batten ends short of the lid, so that their lower corner
 MOST_GAP: Final = 45.0
 CHANNEL: Final = 48.0  # rail to side batten: the leg stages are clipped there
 OPEN: Final = 100.0  # degrees
+HINGE_IN: Final = 120.0  # outer hinges to the rails
+HINGE_OFF: Final = 100.0  # middle hinge to the middle batten
+NARROW: Final = 620.0  # a lid this narrow hangs on two hinges
 LEAF, LEAF_LENGTH, LEAF_THICK, KNUCKLE_R = 20.0, 60.0, 1.5, 3.0
 _DOWN: Vec3 = (0.0, 0.0, -1.0)
 
@@ -125,7 +128,10 @@ def _slats(draft: Draft, dims: Dimensions, stuff: Materials, frame: Frame, lid: 
 
 def _screw_slat(draft: Draft, dims: Dimensions, frame: Frame, slat: str, batten: str, x: float) -> None:
     y = draft.usual(batten).translation[1] + dims.sections.batten[0] / 2.0
-    heads = [(x - 18.0, y, frame.top), (x + 18.0, y, frame.top)]
+    off = min(18.0, dims.sections.slat[0] / 2.0 - 12.0)
+    # too narrow for two heads side by side: one in the middle
+    places = (x - off, x + off) if off >= 8.0 else (x,)
+    heads = [(place, y, frame.top) for place in places]
     joined = draft.screw("4x40", slat, batten, heads, _DOWN)
     draft.touch(ContactKind.SCREWED, slat, batten, fasteners=(joined,))
 
@@ -138,7 +144,10 @@ def _hinges(draft: Draft, frame: Frame, lid: Lid) -> None:
     to_lid: Vec3 = (-lid.hinge_side, 0.0, 0.0)
     away: Vec3 = (lid.hinge_side, 0.0, 0.0)
     span = frame.inside
-    for k, y in enumerate((frame.right + 120.0, frame.right + span / 2.0 + 100.0, frame.left - 120.0), start=1):
+    places = [frame.right + HINGE_IN, frame.left - HINGE_IN]
+    if span > NARROW:
+        places.insert(1, frame.right + span / 2.0 + HINGE_OFF)
+    for k, y in enumerate(places, start=1):
         # the leaf frame: x along the pin, y away from it over the wood, z up
         flip = 1.0 if lid.hinge_side > 0 else -1.0
         half, z = flip * LEAF_LENGTH / 2.0, frame.top + KNUCKLE

@@ -7,6 +7,7 @@ from typing import Final
 
 from parametric.brief.interior import fixed_things, narrowest
 from parametric.brief.van import Fixed, Van
+from parametric.catalogue.screws import wall_screw
 from parametric.core.errors import RefusedError
 from parametric.core.pose import Vec3
 from parametric.mechanism.draft import Draft, Y, Z, bar, laid
@@ -178,7 +179,7 @@ def _hang(
     design = bar("rail_cleat", HANG, (max(reach, w / 2.0), h), stuff.timber, stuff.timber_density)
     cleat = draft.add(f"{name}_rail_cleat", design, laid(design, (lo, wall, z[0])))
     heads = [(lo + HANG * k, wall + design.width, z[0] + h / 2.0) for k in (0.2, 0.5, 0.8)]
-    joined = draft.screw("5x70", cleat, VAN, heads, (0.0, -1.0, 0.0))
+    joined = draft.screw(wall_screw(design.width), cleat, VAN, heads, (0.0, -1.0, 0.0))
     draft.touch(ContactKind.SCREWED, cleat, VAN, normal=(0.0, 1.0, 0.0), fasteners=(joined,), release=Release.TOOL)
     for part in held:
         draft.touch(ContactKind.RESTS, part, cleat)
@@ -188,7 +189,7 @@ def _to_rail(draft: Draft, dims: Dimensions, frame: Frame, rail: str, post: str,
     right = rail == "right_rail"
     face = frame.right - dims.sections.rail[0] if right else frame.left + dims.sections.rail[0]
     into: Vec3 = (0.0, 1.0, 0.0) if right else (0.0, -1.0, 0.0)
-    heads = [(x, face, frame.top - 80.0), (x, face, frame.top - 50.0)]
+    heads = [(x, face, frame.bottom + 15.0), (x, face, frame.bottom + 45.0)]
     joined = draft.screw("5x60", rail, post, heads, into)
     draft.touch(ContactKind.SCREWED, rail, post, fasteners=(joined,))
 
@@ -197,7 +198,8 @@ def _to_bearer(
     draft: Draft, dims: Dimensions, frame: Frame, bearer: str, post: str, x: float, y: float, towards: float
 ) -> None:
     face = x + towards * dims.sections.bearer[0]
-    heads = [(face, y, frame.top - 65.0), (face, y, frame.top - 37.0)]
+    low = frame.top - dims.sections.bearer[1]
+    heads = [(face, y, low + 30.0), (face, y, low + 58.0)]
     joined = draft.screw("6x80", bearer, post, heads, (-towards, 0.0, 0.0))
     draft.touch(ContactKind.SCREWED, bearer, post, fasteners=(joined,))
 

@@ -73,7 +73,7 @@ _WORDS: Mapping[Reason, str] = {
     Reason.DESK_TOO_HIGH: "the hands do not reach up to the keyboard",
     Reason.DESK_TOO_NEAR: "the keyboard is too near",
     Reason.DESK_TOO_FAR: "the keyboard is out of reach",
-    Reason.FOREARM_HITS_EDGE: "the forearm runs into the desk edge",
+    Reason.FOREARM_HITS_EDGE: "the desk is so high that the forearm runs into its edge",
     Reason.SCREEN_OUT_OF_SIGHT: "the eyes cannot turn to the screen",
     Reason.SCREEN_TOO_NEAR: "the screen is too near to the eyes",
     Reason.SCREEN_TOO_FAR: "the screen is too far from the eyes",

@@ -104,7 +104,9 @@ def _merged(found: Found, again: Found, at: NDArray[np.intp], task: Task) -> Fou
 
 def _badness(found: Found, task: Task) -> Array:
     missed = np.where(found.missed > KEPT, found.missed, 0.0)
-    return np.asarray(np.sqrt((task.stiffness * missed * missed).sum(axis=0)))
+    return np.asarray(
+        np.sqrt((task.stiffness * missed * missed).sum(axis=0)) + np.where(found.settled, 0.0, 2.0 * KEPT)
+    )
 
 
 def _joined(found: list[Found]) -> Found:

@@ -19,7 +19,7 @@ Array = NDArray[np.float64]
 
 SUPPORT: Final = 0.1  # m of seat in front of the hip, least (own estimate)
 # what gives first where not all can be kept: room before contact, contact before joints
-_JOINT, _CONTACT, _ROOM = 3e4, 1e4, 2e4
+_JOINT, _CONTACT, _ROOM = 3e5, 1e5, 2e4
 _NOD: Final = 0.1  # rad of neck flexion to start from
 _OPEN: Final = 1.0  # m of seat to choose from where nothing stops the back
 _FREE: Final = 0.05  # m in front of what stops the back, to start from

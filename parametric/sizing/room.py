@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from itertools import product
+from typing import Final
 
 from parametric.body import Body
 from parametric.brief.interior import ceiling_at, fixed_things, narrowest
 from parametric.brief.van import Fixed, Van
 
 Range = tuple[float, float]
+OVERHEAD: Final = 900.0  # what hangs higher than this may hang over a seated head
 
 
 def clear_length(van: Van, start: float, end: float, y: Range, z: Range) -> float:
@@ -25,6 +27,11 @@ def aisle(van: Van, left: float, x: Range, top: float = 1000.0) -> float:
     return min((wall, *boxes)) - left
 
 
+def beyond_foot(van: Van, foot: float, y: Range) -> float:
+    """Clear length beyond the foot of the bed at night, below 1000, mm."""
+    return clear_length(van, foot, van.length_night, y, (0.0, 1000.0)) - foot
+
+
 def over_head(van: Van, body: Body, back: float, place: float, roof_up: bool) -> float:
     """Lowest ceiling over the whole head of a body that sits upright, mm over the floor.
 
@@ -37,8 +44,14 @@ def over_head(van: Van, body: Body, back: float, place: float, roof_up: bool) ->
     """
     middle = back + body.mean["chest_depth"] / 2.0
     long, broad = body.mean["head_length"] / 2.0, body.mean["head_breadth"] / 2.0
-    corners = product((middle - long, middle + long), (place - broad, place + broad))
-    return min(ceiling_at(van, x, y, roof_up) for x, y in corners)
+    return lowest_over(van, (middle - long, middle + long), (place - broad, place + broad), OVERHEAD, roof_up)
+
+
+def lowest_over(van: Van, x: Range, y: Range, above: float, roof_up: bool) -> float:
+    """Lowest of ceiling and things that stay over a window, of what hangs higher than `above`, mm over the floor."""
+    ceiling = min(ceiling_at(van, a, b, roof_up) for a, b in product(x, y))
+    hung = (f.z[0] for f in fixed_things(van) if meets(f.x, x) and meets(f.y, y) and f.z[0] >= above)
+    return min((ceiling, *hung))
 
 
 def blocked(boxes: Iterable[Fixed], x: Range, y: Range, z: Range) -> str | None:

@@ -286,7 +286,7 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
     leaning = narrowest(van, "right", 0.0, front, heights.platform, stack) + panel.PLATFORM_GAP
     rear_end = panel.REAR_GAP + lengths.panel_depth
     by_wall = narrowest(van, "right", 0.0, rear_end, top - parts.stiffener[1], top + t) + panel.PLATFORM_GAP
-    return Widths(
+    found = Widths(
         panel_stowed=max(by_wall, min(right + STOWED_IN, panel_night)),
         stacked=max(right, leaning),
         right=right,
@@ -299,6 +299,8 @@ def _widths(brief: Brief, parts: Sections, heights: Heights, lengths: Lengths) -
         place=(right + left) / 2.0,
         aisle=room.aisle(van, left, (lengths.rear, end)) - panel.STRAP_OUT,
     )
+    # whole micrometres: then a hole and the part that goes in it, placed by different sums, share an axis
+    return Widths(**{name: round(value, 3) for name, value in asdict(found).items()})
 
 
 def _float(value: object) -> float:

@@ -24,6 +24,7 @@ LIP: Final = 30.0  # material under the groove
 GROOVE_SPARE: Final = 1.0
 BOLT_LOW, BOLT_HIGH = 18.0, 58.0  # over the cleat's underside: two steps of 20 apart, clear of the groove
 BOLT, BOLT_HOLE = 8.0, 8.4
+BOLTS: Final = (50.0, 55.0, 60.0, 65.0, 70.0, 80.0, 90.0, 100.0, 120.0, 140.0)  # lengths of ISO 4762 M8
 UPRIGHT: Final = 60.0
 UPRIGHT_IN: Final = 90.0  # from the cleat's ends
 PIN, PIN_HOLE, PIN_IN = 8.0, 8.4, 60.0  # locking pin, its place from the panel's near edge
@@ -142,7 +143,7 @@ def _bolts(draft: Draft, dims: Dimensions, y: float) -> None:
         material="steel",
         stock="M8",
         density=STEEL,
-        designation="ISO 4762 M8 x 65 with tee nut M8",
+        designation=f"ISO 4762 M8 x {next(n for n in BOLTS if n >= w + t):.0f} with tee nut M8",
         mass=0.045,
         shape=Shape((Cylinder(BOLT / 2.0, shank), Cylinder(head, 8.0, at(0.0, 0.0, -8.0)))),
         envelope_volume=volume,

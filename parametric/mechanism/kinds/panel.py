@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from parametric.catalogue.screws import wall_screw
 from parametric.core.pose import Vec3, at
 from parametric.core.shape import Box, Cylinder, Shape, rounded, stadium
 from parametric.mechanism.draft import Draft, Y, bar, laid
@@ -18,6 +19,8 @@ from parametric.sizing.dimensions import Dimensions
 from parametric.sizing.kinds.panel import JOINT, REAR_GAP, STRAP_OUT
 
 CORNER, WALL_CORNER = 20.0, 5.0
+LEDGER_SCREWS: Final = 6  # spaces between its screws; the dowels stand in the outer two
+LEDGER_IN: Final = 110.0  # outer screws to its ends
 LEDGER_RADIUS: Final = 10.0  # calves touch it
 GRIP: Final = (110.0, 32.0)
 GRIP_AT: Final = (150.0, 60.0)  # from the near edge, from the aisle edge
@@ -52,8 +55,8 @@ def _ledger(draft: Draft, dims: Dimensions, stuff: Materials) -> None:
     z = dims.heights.platform - dims.heights.panel - h
     draft.add("ledger", design, laid(design, (dims.lengths.front, dims.widths.right, z), Y, (-1.0, 0.0, 0.0)))
     face = dims.lengths.front + w
-    start, span = dims.widths.right + 110.0, length - 220.0
-    heads = [(face, start + span * k / 6.0, z + h / 2.0) for k in range(7)]
+    start, span = dims.widths.right + LEDGER_IN, length - 2.0 * LEDGER_IN
+    heads = [(face, start + span * k / LEDGER_SCREWS, z + h / 2.0) for k in range(LEDGER_SCREWS + 1)]
     joined = draft.screw("5x70", "ledger", "front_bearer", heads, (-1.0, 0.0, 0.0))
     draft.touch(ContactKind.SCREWED, "ledger", "front_bearer", fasteners=(joined,))
     for side in ("right", "left"):
@@ -69,7 +72,7 @@ def _night_cleat(draft: Draft, dims: Dimensions, stuff: Materials) -> None:
     wall = dims.widths.wall_night
     draft.add("night_cleat", design, laid(design, (start, wall, z)))
     heads = [(start + length * k, wall + w, z + h / 2.0) for k in (0.1, 0.37, 0.63, 0.9)]
-    joined = draft.screw("5x70", "night_cleat", VAN, heads, (0.0, -1.0, 0.0))
+    joined = draft.screw(wall_screw(w), "night_cleat", VAN, heads, (0.0, -1.0, 0.0))
     draft.touch(ContactKind.SCREWED, "night_cleat", VAN, normal=Y, fasteners=(joined,), release=Release.TOOL)
 
 
@@ -125,7 +128,8 @@ def _dowels(draft: Draft, dims: Dimensions) -> None:
         shape=Shape((Cylinder(DOWEL / 2.0, DOWEL_LENGTH),)),
         envelope_volume=math.pi / 4.0 * DOWEL**2 * DOWEL_LENGTH,
     )
-    for k, y in enumerate((w.right + 180.0, w.left - 180.0), start=1):
+    between = (w.left - w.right - 2.0 * LEDGER_IN) / LEDGER_SCREWS / 2.0
+    for k, y in enumerate((w.right + LEDGER_IN + between, w.left - LEDGER_IN - between), start=1):
         draft.bore("ledger", Hole(at=(x, y, top), into=_DOWN, diameter=DOWEL, depth=down, purpose="dowel, glued"))
         over = Hole(at=(x, y, top), into=_UP, diameter=DOWEL + 0.4, depth=DOWEL_UP + 1.0, purpose="over dowel")
         draft.bore("panel", over)

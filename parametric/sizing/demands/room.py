@@ -10,7 +10,7 @@ from parametric.sizing.clash import Balance, Lever, State
 from parametric.sizing.demands.levers import FAR, LEAST_MATTRESS, mattress, one, plain, platform_key, rule, seat_lever
 from parametric.sizing.kinds import panel
 from parametric.sizing.limits import LEAST_WAY, SEAT_OVER
-from parametric.sizing.room import meets
+from parametric.sizing.room import beyond_foot, meets
 
 OVER: Final = 2.0  # frame over what stays below it
 LEAST_FOAM: Final = 40.0  # foam left under a seated person (own estimate)
@@ -41,7 +41,7 @@ def _storage_levers(state: State) -> Iterator[Lever]:
 def _leaving(state: State) -> Balance | None:
     """Aisle beside the bed, unless there is room beyond its foot."""
     dims, brief = state.dims, state.brief
-    foot = brief.van.length_night - dims.lengths.rear - dims.lengths.bed
+    foot = beyond_foot(brief.van, dims.lengths.rear + dims.lengths.bed, (dims.widths.right, dims.widths.left))
     if foot >= LEAST_WAY:
         return None
     return Balance(

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from parametric.core.errors import RefusedError
 from parametric.core.pose import Pose, at, turn
 from parametric.core.shape import Cylinder, Shape
 from parametric.mechanism.draft import Draft, ModeSpec, X, Y, Z, bar, laid
@@ -103,8 +104,8 @@ def test_equal_pieces_share_a_design_and_others_get_a_letter(draft: Draft) -> No
     for k in range(4):
         draft.add(f"slat_{k}", slat(), at(100.0 * k, 0.0, 0.0))
     for k in (1, 3):
-        draft.bore(f"slat_{k}", Hole(at=(100.0 * k + 20.0, 35.0, 20.0), into=DOWN, diameter=5.0, depth=20.0))
-    draft.bore("slat_2", Hole(at=(230.0, 35.0, 20.0), into=DOWN, diameter=5.0, depth=20.0))
+        draft.bore(f"slat_{k}", Hole(at=(100.0 * k + 20.0, 35.0, 20.0), into=DOWN, diameter=5.0, depth=12.0))
+    draft.bore("slat_2", Hole(at=(230.0, 35.0, 20.0), into=DOWN, diameter=5.0, depth=12.0))
     parts = draft.freeze().parts
     assert [p.name for p in parts.values()] == ["slat", "slat_b", "slat_c", "slat_b"]
     assert parts["slat_1"] == parts["slat_3"]
@@ -112,7 +113,7 @@ def test_equal_pieces_share_a_design_and_others_get_a_letter(draft: Draft) -> No
 
 def test_the_order_of_drilling_does_not_make_parts_differ(draft: Draft) -> None:
     def hole(x: float) -> Hole:
-        return Hole(at=(x, 35.0, 20.0), into=DOWN, diameter=5.0, depth=20.0)
+        return Hole(at=(x, 35.0, 20.0), into=DOWN, diameter=5.0, depth=12.0)
 
     for name, order in (("a", (20.0, 60.0)), ("b", (60.0, 20.0))):
         draft.add(name, slat(), Pose())
@@ -125,7 +126,7 @@ def test_the_order_of_drilling_does_not_make_parts_differ(draft: Draft) -> None:
 def test_noise_of_a_turned_placement_does_not_make_parts_differ(draft: Draft) -> None:
     for k, pose in enumerate((at(0.1, 0.2, 0.3), turn(Z, 33.3).moved(7.7, 1.1, 0.3))):
         draft.add(f"slat_{k}", slat(), pose)
-        draft.bore(f"slat_{k}", Hole(at=pose.point((20.0, 35.0, 20.0)), into=DOWN, diameter=5.0, depth=20.0))
+        draft.bore(f"slat_{k}", Hole(at=pose.point((20.0, 35.0, 20.0)), into=DOWN, diameter=5.0, depth=12.0))
     assert len(set(draft.freeze().parts.values())) == 1
 
 
@@ -209,3 +210,10 @@ def test_a_touch_in_some_modes_is_measured_in_one_of_them(draft: Draft) -> None:
     assert contact(draft).at[2] == 45.0
     assert contact(draft).holds_in("desk")
     assert not contact(draft).holds_in("night")
+
+
+def test_a_blind_hole_that_comes_out_is_refused_by_name(draft: Draft) -> None:
+    draft.add("slat_1", slat(), Pose())
+    out = Hole(at=(20.0, 35.0, 20.0), into=DOWN, diameter=5.0, depth=20.0, purpose="pilot")
+    with pytest.raises(RefusedError, match="slat_1, 70 x 20: the hole for "):
+        draft.bore("slat_1", out)

@@ -11,7 +11,8 @@ from parametric.mechanism.places import panel_place
 
 def test_the_panel_is_where_the_rule_says_in_every_mode(built: Any) -> None:
     for mode in built.mechanism.modes:
-        assert built.assembly.poses[mode]["panel"] == panel_place(built.dims, mode)
+        found = built.assembly.poses[mode]["panel"].matrix
+        assert found == pytest.approx(panel_place(built.dims, mode).matrix, abs=2e-6)
 
 
 def test_its_near_edge_faces_the_person_and_its_wall_edge_the_wall(exchange: Any) -> None:
