@@ -8,7 +8,7 @@ from typing import Final
 
 from parametric.checks.scene import Scene
 from parametric.core import sources
-from parametric.core.check import Check, Verdict
+from parametric.core.check import Check, Verdict, variant_of
 from parametric.core.pose import Pose, Vec3
 from parametric.mechanism.model import VAN, Contact, ContactKind, Use
 from parametric.meshes.collide import free_after, gap, hits, near_pairs
@@ -290,7 +290,7 @@ def _report(
         verdict=Verdict.PASS,
         source=source,
         mode=mode,
-        variant=mode.split("/", 1)[1] if "/" in mode else None,
+        variant=variant_of(mode),
         unit=unit,
         min=low,
         max=high,

@@ -115,7 +115,7 @@ def judge(
         verdict=verdict,
         source=source,
         mode=mode,
-        variant=mode.split("/", 1)[1] if mode and "/" in mode else None,
+        variant=variant_of(mode),
         parts=parts,
         at=at,
         chance=chance,
@@ -126,6 +126,11 @@ def judge(
         max=hi,
         margin=None if math.isinf(margin) else margin,
     )
+
+
+def variant_of(mode: str | None) -> str | None:
+    """What follows the slash of a mode's id, if anything does."""
+    return mode.split("/", 1)[1] if mode and "/" in mode else None
 
 
 def by_mode(checks: Iterable[Check]) -> list[tuple[Check, tuple[str, ...]]]:

@@ -49,8 +49,8 @@ def heights(sized: Sized) -> list[tuple[str, str]]:
     """The figures that matter, as label and value."""
     h, le, w, legs = sized.dimensions.heights, sized.dimensions.lengths, sized.dimensions.widths, sized.dimensions.legs
     steps = " ".join(f"{s:.0f}" for s in sized.dimensions.steps)
-    swapped = f"lower {legs.lower_desk:.0f} for the desk, {legs.lower_night:.0f} for the bed"
-    lower = swapped if legs.lower_night else f"lower {legs.lower_desk:.0f} for both"
+    swapped = f"lower {legs.lower_desk:.0f} (desk) or {legs.lower_night:.0f} (bed)"
+    lower = swapped if legs.lower_night else f"lower {legs.lower_desk:.0f}"
     return [
         ("loaded seat height", f"{h.seat:.0f}"),
         ("platform height (slat top)", f"{h.platform:.0f}"),
@@ -61,7 +61,7 @@ def heights(sized: Sized) -> list[tuple[str, str]]:
         ("platform length", f"{le.platform:.0f}"),
         ("extension", f"{le.extension:.0f}"),
         ("panel (desk top)", f"{le.panel_depth:.0f} x {w.panel_length:.0f} x {h.panel:.1f}"),
-        ("middle bearer from the platform's rear", f"{le.middle - le.rear:.0f}"),
+        ("middle bearer from its rear end", f"{le.middle - le.rear:.0f}"),
         ("aisle", f"{w.aisle:.0f}"),
         (f"legs ({legs.kind})", f"upper {legs.upper:.0f}; {lower}"),
     ]

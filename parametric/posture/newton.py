@@ -23,13 +23,14 @@ ITERATIONS: Final = 150
 _STEP: Final = 1e-8  # rad or m: the last step of a posture that has settled
 _GAP: Final = 1e-7  # rad or m: limits missed by less are kept
 _NEAR: Final = 0.01  # multipliers follow once steps are this small
-_LONGEST: Final = 0.6  # rad or m in one step
+_LONGEST: Final = 0.2  # rad or m in one step
 _LIGHT: Final = 100.0  # damping under which a small step says that the goal is near
 _CREEP: Final = 0.3  # share of a gap that may be left after an update of multipliers
 _STIFFEST: Final = 3e7
-_STALLED: Final = 8  # updates of multipliers without getting nearer to the limits
+_STALLED: Final = 6  # updates of multipliers without getting nearer to the limits
 _SOFTEST: Final = 1.0  # stands for no stiffness where it divides
 _WISHES: Final = Row.PLACE + 1  # rows from here on only have limits
+_FELT: Final = 3.0  # least damping that changes a step
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e12
 
 
@@ -177,8 +178,9 @@ def _advance(run: _Run) -> NDArray[np.bool_]:
     new = _merit(values, run.multiplier, task)
     better = sound & (new.merit <= old.merit + 1e-12 * (1.0 + np.abs(old.merit)))
     # what fails with second derivatives is tried without them before it is damped
-    change = np.where(better, 0.1, np.where(run.near, 1.0, 8.0))
-    run.damping, run.near = np.clip(run.damping * change, _LEAST_DAMPING, _MOST_DAMPING), run.near & better
+    more = np.where(run.near, run.damping, np.maximum(8.0 * run.damping, _FELT))
+    damping = np.where(better, 0.1 * run.damping, more)
+    run.damping, run.near = np.clip(damping, _LEAST_DAMPING, _MOST_DAMPING), run.near & better
     run.state, run.values = np.where(better, trial, run.state), np.where(better, values, run.values)
     return _multiplied(run, better, moved, np.where(better, new.limit, old.limit))
 
@@ -203,11 +205,9 @@ def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array, updated: Arr
     change = np.abs((updated - run.multiplier) / np.maximum(task.stiffness, _SOFTEST)).max(axis=0)
     run.multiplier = np.where(near, updated, run.multiplier)
     # multipliers that creep want stiffer limits
-    slow = near & (gap > _GAP) & (gap > _CREEP * run.last_gap)
+    slow = near & (gap > _GAP) & (gap > _CREEP * run.last_gap) & (task.stiffness.max(axis=0) < _STIFFEST)
     run.last_gap = np.where(near, gap, run.last_gap)
-    run.task = replace(
-        task, stiffness=np.where(slow & (task.stiffness < _STIFFEST), 4.0 * task.stiffness, task.stiffness)
-    )
+    run.task = replace(task, stiffness=np.where(slow, 4.0 * task.stiffness, task.stiffness))
     closer = gap < 0.98 * run.best_gap
     run.stalled = np.where(near, np.where(closer | (gap < _GAP), 0.0, run.stalled + 1.0), run.stalled)
     run.best_gap = np.where(near & closer, gap, run.best_gap)

@@ -20,12 +20,13 @@ from parametric.posture.outcome import KEPT, UNITS, solved_from
 from parametric.posture.skeleton import Skeleton
 from parametric.posture.solved import Solved
 from parametric.posture.station import Legs, Station
-from parametric.posture.task import Given, lean_under_roof, shape_of, start_of, task_of
+from parametric.posture.task import NOD, Given, lean_under_roof, shape_of, start_of, task_of
 
 Array = NDArray[np.float64]
 
 _CHUNK: Final = 16384  # candidates at once: 60 MB; fewer cost time, as the slowest few then share less
-_FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
+_FORWARD, _UPRIGHT, _BACK = 0.4, 0.1, 0.15  # rad of leaning to start from
+_BENT: Final = 0.5  # rad of neck flexion to start from
 _ARM_UP, _ARM_BACK = 0.7, -0.2  # rad of the upper arm to start from
 _ARMS: Final = [Row.UPPER_ARM, Row.ELBOW, Row.WRIST]
 _STRAINED: Final = 1.5  # cost of arms from which the other way may be better (tried on 20 000 postures)
@@ -66,15 +67,16 @@ def _best(start: Array, task: Task, legs: Legs) -> Found:
     """
     lean = lean_under_roof(task)
     found = minimise(np.where(lean > 0.0, start_of(task, legs, lean), start), task)
-    pressed = found.force[Row.CROWN] != 0.0
-    for at, leaning in (
-        (np.flatnonzero(pressed | (lean > 0.0)), -np.maximum(lean, _BACK)),
-        (np.flatnonzero(pressed & (lean == 0.0)), np.full_like(lean, _FORWARD)),
-        (np.flatnonzero(~found.settled), np.full_like(lean, _FORWARD)),
+    pressed = (lean > 0.0) | (found.force[Row.CROWN] != 0.0)
+    for where, leaning, nod in (
+        (pressed, -np.maximum(lean, _BACK), NOD),
+        (pressed, np.full_like(lean, _UPRIGHT), _BENT),
+        (~found.settled, np.full_like(lean, _FORWARD), NOD),
     ):
+        at = np.flatnonzero(where)
         if len(at):
             some = pick(task, at)
-            found = _merged(found, minimise(start_of(some, legs, leaning[at]), some), at, some)
+            found = _merged(found, minimise(start_of(some, legs, leaning[at], nod), some), at, some)
     return _other_arms(found, task)
 
 

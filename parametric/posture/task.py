@@ -20,7 +20,7 @@ Array = NDArray[np.float64]
 SUPPORT: Final = 0.1  # m of seat in front of the hip, least (own estimate)
 # what gives first where not all can be kept: room before contact, contact before joints
 _JOINT, _CONTACT, _ROOM = 3e5, 1e5, 2e4
-_NOD: Final = 0.1  # rad of neck flexion to start from
+NOD: Final = 0.1  # rad of neck flexion to start from
 _OPEN: Final = 1.0  # m of seat to choose from where nothing stops the back
 _FREE: Final = 0.05  # m in front of what stops the back, to start from
 _BOX: Final = {  # rad; wide enough for every posture in the limits, narrow enough to keep limbs on their side
@@ -235,14 +235,14 @@ def _legs_boxed(given: Given, low: Array, high: Array) -> None:
         low[Unknown.SHANK] = high[Unknown.SHANK] = 0.0
 
 
-def start_of(task: Task, legs: Legs, lean: Array | float) -> Array:
-    """Where to start from: legs as level as they go, trunk and head leaning `lean` rad, arms hanging."""
+def start_of(task: Task, legs: Legs, lean: Array | float, nod: Array | float = NOD) -> Array:
+    """Where to start from: legs level, trunk leaning `lean` and neck bent by `nod` rad, arms hanging."""
     chain = task.chain
     out = np.zeros_like(task.box_low)
     out[Unknown.HIP] = chain.place_x
     out[Unknown.SHANK], out[Unknown.FOOT] = (1.3, 1.2) if legs is Legs.HEELS else (0.1, 0.0)
     out[Unknown.TRUNK] = lean
-    out[Unknown.HEAD] = np.clip(lean, task.box_low[Unknown.TRUNK], task.box_high[Unknown.TRUNK]) + _NOD
+    out[Unknown.HEAD] = np.clip(lean, task.box_low[Unknown.TRUNK], task.box_high[Unknown.TRUNK]) + nod
     out[Unknown.UPPER_ARM] = 0.1
     out[Unknown.SCREEN] = (task.box_low[Unknown.SCREEN] + task.box_high[Unknown.SCREEN]) / 2.0
     return np.clip(out, task.box_low, task.box_high)

@@ -53,7 +53,7 @@ def test_a_workplace_that_fits_gives_the_standard_posture(body: Body) -> None:
     assert angles.knee == pytest.approx(92.5, abs=2.5)
     assert angles.hip == pytest.approx(91.0, abs=2.0)
     assert angles.upper_arm == pytest.approx(0.0, abs=10.0)
-    assert angles.elbow == pytest.approx(90.0, abs=5.0)
+    assert angles.elbow == pytest.approx(90.0, abs=10.0)
     assert angles.wrist == pytest.approx(0.0, abs=3.0)
     assert 15.0 <= angles.gaze <= 20.0
     assert found.view == pytest.approx(600.0, abs=10.0)
@@ -141,9 +141,15 @@ def test_a_low_roof_makes_the_trunk_lean_and_a_back_rest_lets_it_recline(tall: B
         ({"rest": 1000.0, "desk_edge": 2000.0, "screen_z": NONE}, Reason.DESK_TOO_FAR),
         ({"rest": 1000.0, "desk": 1150.0}, Reason.FOREARM_HITS_EDGE),
         ({"rest": 1000.0, "desk": 2300.0, "screen_z": NONE}, Reason.DESK_TOO_HIGH),
-        ({"rest": 1000.0, "desk": 250.0, "desk_under": NONE, "screen_z": NONE}, Reason.DESK_TOO_LOW),
+        (
+            {"rest": 1000.0, "desk": 50.0, "desk_under": NONE, "screen_z": NONE, "home_row": (-300.0, 300.0)},
+            Reason.DESK_TOO_LOW,
+        ),
         ({"screen_x": (3200.0, 3200.0)}, Reason.SCREEN_TOO_FAR),
-        ({"screen_x": (900.0, 900.0), "screen_z": 1800.0}, Reason.SCREEN_OUT_OF_SIGHT),
+        (
+            {"rest": 1000.0, "recline": (0.0, 0.0), "screen_x": (1600.0, 1600.0), "screen_z": 1900.0},
+            Reason.SCREEN_OUT_OF_SIGHT,
+        ),
         ({"rest": 900.0, "seat_front": 1600.0}, Reason.CALVES_HIT_SEAT),
     ],
     ids=lambda value: value.name.lower() if isinstance(value, Reason) else "",
@@ -178,7 +184,9 @@ def test_the_shortfall_is_about_what_is_missing(tall: Body) -> None:
 def test_stretched_legs_rest_on_the_heels(tall: Body) -> None:
     found = solve(
         Skeleton.of(tall),
-        Station(legs=Legs.HEELS, seat=370.0, seat_front=2600.0, feet=370.0, feet_from=900.0, feet_to=2600.0, rest=600.0),
+        Station(
+            legs=Legs.HEELS, seat=370.0, seat_front=2600.0, feet=370.0, feet_from=900.0, feet_to=2600.0, rest=600.0
+        ),
     )
     assert found.exists
     assert found.joints.heel[1] == pytest.approx(370.0)
@@ -301,4 +309,6 @@ def _row(value: Any, k: int) -> Any:
 
 
 def _close(a: Any, b: Any) -> bool:
-    return bool(np.allclose(np.asarray(a, dtype=float), np.asarray(b, dtype=float), rtol=1e-9, atol=1e-6, equal_nan=True))
+    return bool(
+        np.allclose(np.asarray(a, dtype=float), np.asarray(b, dtype=float), rtol=1e-9, atol=1e-6, equal_nan=True)
+    )
