@@ -23,7 +23,7 @@ ITERATIONS: Final = 150
 _STEP: Final = 1e-8  # rad or m: the last step of a posture that has settled
 _GAP: Final = 1e-7  # rad or m: limits missed by less are kept
 _NEAR: Final = 0.01  # multipliers follow once steps are this small
-_LONGEST: Final = 0.2  # rad or m in one step
+_LONGEST: Final = 0.6  # rad or m in one step
 _LIGHT: Final = 100.0  # damping under which a small step says that the goal is near
 _CREEP: Final = 0.3  # share of a gap that may be left after an update of multipliers
 _STIFFEST: Final = 3e7
@@ -31,6 +31,7 @@ _STALLED: Final = 6  # updates of multipliers without getting nearer to the limi
 _SOFTEST: Final = 1.0  # stands for no stiffness where it divides
 _WISHES: Final = Row.PLACE + 1  # rows from here on only have limits
 _FELT: Final = 3.0  # least damping that changes a step
+_CROWDED: Final = 0.85  # share still moving below which the rest are dropped
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e12
 
 
@@ -142,14 +143,17 @@ def minimise(start: Array, task: Task) -> Found:
     )
     final, force, settled = state.copy(), np.zeros_like(task.low), np.zeros(n, dtype=np.bool_)
     for _ in range(ITERATIONS):
-        done = _advance(run)
-        if done.any():
-            at = run.index[done]
-            final[:, at], force[:, at], settled[at] = run.state[:, done], run.multiplier[:, done], True
-            _keep(run, np.flatnonzero(~done))
+        done = _advance(run) & ~settled[run.index]
+        at = run.index[done]
+        final[:, at], force[:, at], settled[at] = run.state[:, done], run.multiplier[:, done], True
+        still = ~settled[run.index]
+        if still.mean() < _CROWDED:
+            _keep(run, np.flatnonzero(still))
         if not len(run.index):
             break
-    final[:, run.index], force[:, run.index] = run.state, run.multiplier
+    rest = ~settled[run.index]
+    at = run.index[rest]
+    final[:, at], force[:, at] = run.state[:, rest], run.multiplier[:, rest]
     values = values_at(final, task.chain)
     cost = cost_of(values, task).sum(axis=0)
     missed = np.abs(missed_by(values, task))
@@ -207,7 +211,8 @@ def _multiplied(run: _Run, better: NDArray[np.bool_], moved: Array, updated: Arr
     # multipliers that creep want stiffer limits
     slow = near & (gap > _GAP) & (gap > _CREEP * run.last_gap) & (task.stiffness.max(axis=0) < _STIFFEST)
     run.last_gap = np.where(near, gap, run.last_gap)
-    run.task = replace(task, stiffness=np.where(slow, 4.0 * task.stiffness, task.stiffness))
+    if slow.any():
+        run.task = replace(task, stiffness=np.where(slow, 4.0 * task.stiffness, task.stiffness))
     closer = gap < 0.98 * run.best_gap
     run.stalled = np.where(near, np.where(closer | (gap < _GAP), 0.0, run.stalled + 1.0), run.stalled)
     run.best_gap = np.where(near & closer, gap, run.best_gap)

@@ -9,7 +9,7 @@ from parametric.posture import knee_angle_when_lowered, recline_for
 
 @pytest.mark.parametrize(("thigh", "turned"), [(430.0, 11.0), (490.0, 9.6)])
 def test_knee_angle_on_a_seat_82_lower(thigh: float, turned: float) -> None:
-    """Own calculation of the accepted review: 82 lower turns a thigh of 430-490 by 9.6-11 degrees."""
+    """Own calculation: 82 lower turns a thigh of 430-490 by 9.6-11 degrees."""
     assert knee_angle_when_lowered(thigh, 82.0) == pytest.approx(90.0 - turned, abs=0.05)
 
 
@@ -26,7 +26,7 @@ def test_no_knee_angle_where_the_thigh_cannot_reach(thigh: float, drop: float) -
 
 @pytest.mark.parametrize(("above", "degrees"), [(1017.0 - 67.0, 24.0), (1017.0, 23.0)])
 def test_recline_that_brings_the_crown_82_down(above: float, degrees: float) -> None:
-    """Own calculation of the accepted review: sitting height 1017, 24 degrees about the hip, 23 about the seat."""
+    """Own calculation: sitting height 1017, 24 degrees about the hip, 23 about the seat."""
     assert recline_for(82.0, above) == pytest.approx(degrees, abs=0.5)
 
 

@@ -56,7 +56,7 @@ def test_shank_stays_upright_and_the_thigh_keeps_its_length(body: Body, fitting:
 
 
 def test_knees_at_80_degrees_on_a_seat_82_lower(tall: Body, fitting: Fitting) -> None:
-    """Own calculation of the accepted review: a thigh of 430-490 turns by 9.6-11 degrees."""
+    """Own calculation: a thigh of 430-490 turns by 9.6-11 degrees."""
     seated = solve(tall, fitting(tall, seat=-82.0))
     assert seated.knee_angle == pytest.approx(80.0, abs=1.0)
 
