@@ -340,7 +340,9 @@ def _head_room(brief: Brief, who: People, dims: Dimensions) -> list[Check]:
                 gap,
                 good_low=need,
                 mode="lounge",
-                says=f"room over the head with the roof shut {gap:.0f}",
+                says=f"with the roof shut the head is {-gap:.0f} too high"
+                if gap < 0.0
+                else f"room over the head with the roof shut {gap:.0f}",
                 source=sources.HEAD_ROOM,
                 proposal="open the roof to sit upright, or recline",
             )

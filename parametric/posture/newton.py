@@ -19,7 +19,7 @@ from parametric.posture.slopes import Rows, rows_at
 Array = NDArray[np.float64]
 T = TypeVar("T")
 
-ITERATIONS: Final = 150
+ITERATIONS: Final = 100
 _STEP: Final = 1e-8  # rad or m: the last step of a posture that has settled
 _GAP: Final = 1e-7  # rad or m: limits missed by less are kept
 _NEAR: Final = 0.01  # multipliers follow once steps are this small
@@ -31,7 +31,7 @@ _STALLED: Final = 6  # updates of multipliers without getting nearer to the limi
 _SOFTEST: Final = 1.0  # stands for no stiffness where it divides
 _WISHES: Final = Row.PLACE + 1  # rows from here on only have limits
 _FELT: Final = 3.0  # least damping that changes a step
-_CROWDED: Final = 0.85  # share still moving below which the rest are dropped
+_CROWDED: Final = 0.92  # share still moving below which the rest are dropped
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e12
 
 

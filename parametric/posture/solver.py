@@ -77,15 +77,7 @@ def _best(start: Array, task: Task, legs: Legs) -> Found:
         if len(at):
             some = pick(task, at)
             found = _merged(found, minimise(start_of(some, legs, leaning[at], nod), some), at, some)
-    return _other_arms(_other_head(found, task, np.flatnonzero(pressed)), task)
-
-
-def _other_head(found: Found, task: Task, at: NDArray[np.intp]) -> Found:
-    if not len(at):
-        return found
-    some, other = pick(task, at), found.state[:, at].copy()
-    other[Unknown.HEAD] *= -1.0
-    return _merged(found, minimise(other, some), at, some)
+    return _other_arms(found, task)
 
 
 def _other_arms(found: Found, task: Task) -> Found:

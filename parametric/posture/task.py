@@ -19,7 +19,7 @@ Array = NDArray[np.float64]
 
 SUPPORT: Final = 0.1  # m of seat in front of the hip, least (own estimate)
 # what gives first where not all can be kept: room before contact, contact before joints
-_JOINT, _CONTACT, _ROOM = 3e5, 1e5, 2e4
+_JOINT, _CONTACT, _HEAD, _ROOM = 3e5, 1e5, 1e5, 2e4
 NOD: Final = 0.1  # rad of neck flexion to start from
 _OPEN: Final = 1.0  # m of seat to choose from where nothing stops the back
 _FREE: Final = 0.05  # m in front of what stops the back, to start from
@@ -185,7 +185,7 @@ def _contacts(given: Given, table: dict[str, Array]) -> None:
     _keep(table, Row.HEEL, flat(station.feet_from), none, standing, _ROOM)
     _keep(table, Row.TOE, -none, flat(station.feet_to), standing, _ROOM)
     _keep(table, Row.KNEE_TOP, -none, flat(station.desk_under), ~np.isnan(zero), _ROOM)
-    _keep(table, Row.CROWN, -none, flat(station.roof), ~np.isnan(zero), _ROOM)
+    _keep(table, Row.CROWN, -none, flat(station.roof), ~np.isnan(zero), _HEAD)
     _keep(table, Row.KEYS_Z, zero, zero, given.has_desk, _CONTACT)
     near, far = (flat(station.desk_edge + distance) for distance in station.home_row)
     _keep(table, Row.KEYS_X, near, far, given.has_desk, _ROOM)
