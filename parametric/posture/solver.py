@@ -4,6 +4,10 @@ The body is a chain of segments in the sagittal plane. Feet, seat, hands and eye
 joints keep their limits; what remains is chosen so that the weighted squares of the distances from neutral are least,
 in units of the comfortable half range on that side (``joint_limits.csv``). The cost is smooth and grows from neutral
 itself, not from the edge of comfort, so that a best posture is one posture and not a region.
+
+Only a low roof and a high desk leave more than one way out; there several starts are tried and the best is kept.
+Measured against twelve random starts each, 3 of 7 477 postures at usual stations were not the best and one was missed,
+all under a low roof.
 """
 
 from __future__ import annotations
@@ -25,7 +29,7 @@ from parametric.posture.task import NOD, Given, lean_under_roof, shape_of, start
 Array = NDArray[np.float64]
 
 _CHUNK: Final = 16384  # candidates at once: 60 MB; fewer cost time, as the slowest few then share less
-_FORWARD, _UPRIGHT, _BACK = 0.4, 0.1, 0.15  # rad of leaning to start from
+_FORWARD, _BACK = 0.4, 0.15  # rad of leaning to start from
 _BENT: Final = 0.5  # rad of neck flexion to start from
 _ARM_UP, _ARM_BACK = 0.7, -0.2  # rad of the upper arm to start from
 _ARMS: Final = [Row.UPPER_ARM, Row.ELBOW, Row.WRIST]
@@ -68,27 +72,36 @@ def _best(start: Array, task: Task, legs: Legs) -> Found:
     lean = lean_under_roof(task)
     found = minimise(np.where(lean > 0.0, start_of(task, legs, lean), start), task)
     pressed = (lean > 0.0) | (found.force[Row.CROWN] != 0.0)
-    for where, leaning, nod in (
-        (pressed, -np.maximum(lean, _BACK), NOD),
-        (pressed, np.full_like(lean, _UPRIGHT), _BENT),
-        (~found.settled, np.full_like(lean, _FORWARD), NOD),
-    ):
-        at = np.flatnonzero(where)
-        if len(at):
-            some = pick(task, at)
-            found = _merged(found, minimise(start_of(some, legs, leaning[at], nod), some), at, some)
+    at = np.flatnonzero(pressed)
+    found = _looked_again(found, task, at, [start_of(task, legs, by, nod)[:, at] for by, nod in _ways(lean)])
+    at = np.flatnonzero(~found.settled)
+    found = _looked_again(found, task, at, [start_of(task, legs, _FORWARD)[:, at]])
     return _other_arms(found, task)
+
+
+def _ways(lean: Array) -> tuple[tuple[Array | float, float], ...]:
+    """Trunk and neck to start from under a low roof, besides leaning forward as one."""
+    return (-np.maximum(lean, _BACK), NOD), (-_BACK, _BENT), (_FORWARD, 0.0), (0.0, 0.8)
+
+
+def _looked_again(found: Found, task: Task, at: NDArray[np.intp], starts: list[Array]) -> Found:
+    """`found` or, for the candidates `at`, the best from several more starts; all in one go, as that is quicker."""
+    if not len(at):
+        return found
+    some = pick(task, at)
+    again = minimise(np.concatenate(starts, axis=1), pick(task, np.tile(at, len(starts))))
+    for k in range(len(starts)):
+        found = _merged(found, pick(again, np.arange(k * len(at), (k + 1) * len(at))), at, some)
+    return found
 
 
 def _other_arms(found: Found, task: Task) -> Found:
     strain = cost_of(found.values, task)[_ARMS].sum(axis=0)
     at = np.flatnonzero((found.force[Row.EDGE] != 0.0) & (strain > _STRAINED))
-    if not len(at):
-        return found
-    some, other = pick(task, at), found.state[:, at].copy()
-    on_desk = other[Unknown.KEYS] - some.chain.typing * np.cos(other[Unknown.HAND]) > some.chain.edge_x
+    other, chain = found.state[:, at].copy(), pick(task.chain, at)
+    on_desk = other[Unknown.KEYS] - chain.typing * np.cos(other[Unknown.HAND]) > chain.edge_x
     other[Unknown.UPPER_ARM] = np.where(on_desk, _ARM_BACK, _ARM_UP)
-    return _merged(found, minimise(other, some), at, some)
+    return _looked_again(found, task, at, [other])
 
 
 def _merged(found: Found, again: Found, at: NDArray[np.intp], task: Task) -> Found:

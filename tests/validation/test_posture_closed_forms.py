@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -38,11 +39,12 @@ def inner(a: float, b: float, opposite: float) -> float:
 def test_leg(sex: Sex, stature: float, drop: float, forward: float) -> None:
     """Hip held by the back rest, foot by the room: the knee is where two circles meet."""
     body = estimate(sex=sex, stature=stature)
-    links, seat = Skeleton.of(body), body.mean["popliteal_height"] + 20.0 + drop
+    links: Any = Skeleton.of(body)
+    seat = body.mean["popliteal_height"] + 20.0 + drop
     hip = (links.hip_from_back, seat + links.hip_above_seat)
     ankle = (links.hip_from_back + links.thigh + forward, 20.0 + links.ankle_height)
     heel = ankle[0] - links.heel_to_ankle
-    found = solve(
+    found: Any = solve(
         links,
         Station(
             seat=seat,
@@ -76,14 +78,15 @@ def test_arm(sex: Sex, stature: float, rise: float, reach: float, recline: float
     The hand's own slope is the solver's choice; the wrist follows from it.
     """
     body = estimate(sex=sex, stature=stature)
-    links, seat, lean = Skeleton.of(body), body.mean["popliteal_height"], math.radians(recline)
+    links: Any = Skeleton.of(body)
+    seat, lean = body.mean["popliteal_height"], math.radians(recline)
     shoulder = (
         links.hip_from_back - links.trunk * math.sin(lean),
         seat + links.hip_above_seat + links.trunk * math.cos(lean),
     )
     keys = (shoulder[0] + reach * (links.forearm + links.typing), shoulder[1] - links.upper_arm + rise)
     edge = keys[0] - 60.0
-    found = solve(
+    found: Any = solve(
         links,
         Station(
             seat=seat,
@@ -116,10 +119,10 @@ def test_arm(sex: Sex, stature: float, rise: float, reach: float, recline: float
 def test_gaze_and_view(sex: Sex, stature: float) -> None:
     """Trunk held; the head turns until line of sight and eyes agree, on one circle about the shoulder."""
     body = estimate(sex=sex, stature=stature)
-    links = Skeleton.of(body)
+    links: Any = Skeleton.of(body)
     station = Station(seat=450.0, seat_front=400.0, rest=0.0, recline=(0.0, 0.0), screen_x=(750.0, 750.0))
     for below in (0.0, 150.0, 400.0):
-        found = solve(links, replace(station, screen_z=450.0 + body.mean["eye_height_sitting"] - below))
+        found: Any = solve(links, replace(station, screen_z=450.0 + body.mean["eye_height_sitting"] - below))
         head = math.radians(found.angles.head)
         eye = (
             found.joints.shoulder[0] + links.eye_forward * math.cos(head) + links.eye_up * math.sin(head),
@@ -134,8 +137,8 @@ def test_gaze_and_view(sex: Sex, stature: float) -> None:
 @pytest.mark.parametrize(("sex", "stature"), BODIES)
 def test_heels_on_the_platform(sex: Sex, stature: float) -> None:
     """The heel is on the platform wherever the foot points, and the leg is the hip's and the ankle's triangle."""
-    links = Skeleton.of(estimate(sex=sex, stature=stature))
-    found = solve(
+    links: Any = Skeleton.of(estimate(sex=sex, stature=stature))
+    found: Any = solve(
         links,
         Station(legs=Legs.HEELS, seat=400.0, seat_front=2500.0, feet=400.0, rest=0.0, recline=(20.0, 20.0), desk=NONE),
     )

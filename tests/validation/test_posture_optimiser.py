@@ -17,16 +17,26 @@ from numpy.typing import NDArray
 from scipy.optimize import minimize
 
 from parametric.posture.joint_limits import JointLimit, joint_limits
-from parametric.posture.skeleton import Skeleton
-from parametric.posture.solved import Solved
 from parametric.posture.solver import solve
-from parametric.posture.station import Station
 from tests.random_postures import people, skeletons, stations
 
 Array = NDArray[np.float64]
 SAME = 0.005  # of the objective
-NAMES = ("hip", "knee_x", "knee_z", "ankle", "shoulder_x", "shoulder_z", "head")
-NAMES += ("elbow_x", "elbow_z", "wrist_x", "wrist_z", "keys", "screen")
+NAMES = (
+    "hip",
+    "knee_x",
+    "knee_z",
+    "ankle",
+    "shoulder_x",
+    "shoulder_z",
+    "head",
+    "elbow_x",
+    "elbow_z",
+    "wrist_x",
+    "wrist_z",
+    "keys",
+    "screen",
+)
 DM = 100.0  # mm; decimetres and radians are of one size
 SUPPORT = 100.0  # of seat in front of the hip
 LEANS = (0.0, 0.35, -0.25)
@@ -37,13 +47,13 @@ ARMS = (0.1, 0.7)
 class Bench:
     """One person at one station, floats."""
 
-    body: Skeleton
-    place: Station
+    body: Any
+    place: Any
 
     @property
     def held(self) -> bool:
         """Whether there is a back rest."""
-        return not math.isnan(self.place.rest)  # type: ignore[arg-type]
+        return not math.isnan(self.place.rest)
 
     @property
     def hip_z(self) -> Any:
@@ -138,7 +148,8 @@ def rooms(bench: Bench, x: Array) -> Array:
         out += _within(joint_limits()[name], value)
     lean = math.radians(_trunk(wishes(bench, x)))
     crown = u["shoulder_z"] + (b.vertex_up - b.head_radius) * math.cos(u["head"]) + b.head_radius
-    heel, near, far = u["ankle"] - b.heel_to_ankle, *s.home_row
+    heel = u["ankle"] - b.heel_to_ankle
+    near, far = s.home_row
     rises = u["wrist_z"] - u["elbow_z"]
     # a forearm that rises must pass over the edge: height of its line there, square to it
     over = (u["wrist_z"] - s.desk) * (u["wrist_x"] - u["elbow_x"]) - (u["wrist_x"] - s.desk_edge) * rises
@@ -155,10 +166,10 @@ def rooms(bench: Bench, x: Array) -> Array:
         u["wrist_z"] - s.desk,
         over / b.forearm if rises > 0.0 else u["wrist_z"] - s.desk,
     ]
-    if not math.isnan(s.roof):  # type: ignore[arg-type]
+    if not math.isnan(s.roof):
         lengths.append(s.roof - crown)
     if bench.held:
-        out += [math.radians(s.recline[1]) + lean, -math.radians(s.recline[0]) - lean]  # type: ignore[arg-type]
+        out += [math.radians(s.recline[1]) + lean, -math.radians(s.recline[0]) - lean]
         del lengths[:2]
     return np.array([*out, *(length / DM for length in lengths)], dtype=np.float64)
 
@@ -183,11 +194,10 @@ def start(bench: Bench, lean: float, arm: float) -> Array:
     return np.array([v if name == "head" else v / DM for name, v in zip(NAMES, lengths, strict=True)])
 
 
-def start_at(found: Solved) -> Array:
+def start_at(found: Any) -> Array:
     """The solver's answer."""
-    j = found.joints
-    lengths = (j.hip[0], *j.knee, j.ankle[0], *j.shoulder, math.radians(found.angles.head))  # type: ignore[arg-type]
-    lengths += (*j.elbow, *j.wrist, j.keys[0], j.screen[0])
+    j, head = found.joints, math.radians(found.angles.head)
+    lengths = (j.hip[0], *j.knee, j.ankle[0], *j.shoulder, head, *j.elbow, *j.wrist, j.keys[0], j.screen[0])
     return np.array([v if name == "head" else v / DM for name, v in zip(NAMES, lengths, strict=True)], dtype=np.float64)
 
 
@@ -218,7 +228,7 @@ def compare(count: int, seed: int) -> int:
     there = 0
     for k in range(count):
         bench = Bench(body=_row(body, k), place=_row(station, k))
-        found = solve(bench.body, bench.place)
+        found: Any = solve(bench.body, bench.place)
         if not found.exists:
             continue
         there += 1

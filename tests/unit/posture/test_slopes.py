@@ -68,7 +68,7 @@ def test_ties_are_differences_of_what_follows() -> None:
         for at, slope in tie.slopes:
             if at == Unknown.FOREARM:
                 continue  # itself follows; carried over in its turn
-            wanted = _difference(lambda s, tied=tied: brought_home(s, chain, low, high)[tied], state, at)
+            wanted = _difference(lambda s: brought_home(s, chain, low, high), state, at)[tied]
             through = dict(tie.slopes).get(Unknown.FOREARM, 0.0)
             carried = through * dict(ties[Unknown.FOREARM].slopes).get(at, 0.0) if tied == Unknown.KEYS else 0.0
             assert np.allclose(slope + carried, wanted, atol=1e-7), (tied, at)

@@ -10,7 +10,7 @@ import pytest
 from parametric.body import Body
 from parametric.posture.chain import Unknown
 from parametric.posture.skeleton import Skeleton
-from parametric.posture.solved import Reason, Solved
+from parametric.posture.solved import Reason
 from parametric.posture.solver import solve
 from parametric.posture.station import NONE, Legs, Station
 from tests.random_postures import people, skeletons, stations
@@ -19,7 +19,7 @@ SHOES = 10.0
 SPREAD = np.array([150.0, 20.0, 30.0, 40.0, 25.0, 30.0, 30.0, 30.0, 20.0, 100.0, 150.0])
 
 
-def fitting(body: Body, **change: Any) -> Station:
+def fitting(body: Body, **change: Any) -> Any:
     """Seat at popliteal height, keys at elbow height, screen where the eyes like it, the back 60 behind a knee gap."""
     mean, back = body.mean, 1000.0
     seat, front = mean["popliteal_height"] + SHOES, back + mean["buttock_popliteal_length"] - 60.0
@@ -39,7 +39,8 @@ def fitting(body: Body, **change: Any) -> Station:
     return replace(station, **change)
 
 
-def solved(body: Body, **change: Any) -> Solved:
+def solved(body: Body, **change: Any) -> Any:
+    """What the solver makes of it; every number is a float."""
     return solve(Skeleton.of(body), fitting(body, **change))
 
 
@@ -63,9 +64,10 @@ def test_a_workplace_that_fits_gives_the_standard_posture(body: Body) -> None:
 def test_level_thigh_is_exact_where_the_seat_is_at_popliteal_height(tall: Body) -> None:
     """Shank upright as the feet have no choice: knee and hip at 90."""
     mean = tall.mean
-    station, skeleton = fitting(tall, rest=1000.0, recline=(0.0, 0.0)), Skeleton.of(tall)
+    station = fitting(tall, rest=1000.0, recline=(0.0, 0.0))
+    skeleton: Any = Skeleton.of(tall)
     heel = 1000.0 + skeleton.hip_from_back + skeleton.thigh - skeleton.heel_to_ankle
-    found = solve(skeleton, replace(station, feet_from=heel, feet_to=heel + mean["foot_length"]))
+    found: Any = solve(skeleton, replace(station, feet_from=heel, feet_to=heel + mean["foot_length"]))
     assert found.angles.knee == pytest.approx(90.0, abs=0.01)
     assert found.angles.hip == pytest.approx(90.0, abs=0.01)
     assert found.angles.ankle == pytest.approx(0.0, abs=0.01)
@@ -100,12 +102,13 @@ def test_a_laptop_bends_the_neck_more_than_a_raised_screen(body: Body) -> None:
 
 def test_knees_at_80_degrees_on_a_seat_82_lower(tall: Body) -> None:
     """Own calculation: a thigh of 430-490 turns by 9.6-11 degrees where the feet keep the shank upright."""
-    station, skeleton = fitting(tall, rest=1000.0, recline=(0.0, 0.0), desk=NONE, screen_z=NONE), Skeleton.of(tall)
+    station = fitting(tall, rest=1000.0, recline=(0.0, 0.0), desk=NONE, screen_z=NONE)
+    skeleton: Any = Skeleton.of(tall)
     drop = np.degrees(np.arcsin(82.0 / skeleton.thigh))
     knee = 1000.0 + skeleton.hip_from_back + skeleton.thigh * np.cos(np.radians(drop))
     heel = knee - skeleton.heel_to_ankle
     low = replace(station, seat=station.seat - 82.0, seat_front=station.seat_front - 20.0)
-    found = solve(skeleton, replace(low, feet_from=heel, feet_to=heel + skeleton.foot))
+    found: Any = solve(skeleton, replace(low, feet_from=heel, feet_to=heel + skeleton.foot))
     assert found.angles.knee == pytest.approx(80.0, abs=0.5)
     assert found.angles.hip == pytest.approx(found.angles.knee, abs=0.01)
 
@@ -182,7 +185,7 @@ def test_the_shortfall_is_about_what_is_missing(tall: Body) -> None:
 
 
 def test_stretched_legs_rest_on_the_heels(tall: Body) -> None:
-    found = solve(
+    found: Any = solve(
         Skeleton.of(tall),
         Station(
             legs=Legs.HEELS, seat=370.0, seat_front=2600.0, feet=370.0, feet_from=900.0, feet_to=2600.0, rest=600.0
@@ -200,21 +203,28 @@ def test_stretched_legs_rest_on_the_heels(tall: Body) -> None:
 
 def test_folded_legs_stay_out_of_the_plane(tall: Body) -> None:
     station = Station(legs=Legs.FOLDED, seat=370.0, seat_front=2000.0, seat_rear=600.0, folded_rise=180.0)
-    found = solve(Skeleton.of(tall), replace(station, folded_reach=750.0, desk=620.0, desk_edge=900.0))
+    found: Any = solve(Skeleton.of(tall), replace(station, folded_reach=750.0, desk=620.0, desk_edge=900.0))
     assert found.exists
     assert np.isnan([found.angles.knee, found.angles.ankle, *found.joints.ankle, *found.joints.heel]).all()
-    skeleton = Skeleton.of(tall)
+    skeleton: Any = Skeleton.of(tall)
     assert found.joints.knee[1] + skeleton.knee_cap == pytest.approx(370.0 + 180.0)
     hip_x = found.joints.hip[0]
     assert found.joints.knee[0] + skeleton.knee_cap == pytest.approx(hip_x - skeleton.hip_from_back + 750.0)
-    low = solve(skeleton, replace(station, folded_reach=750.0, folded_rise=230.0, desk_under=590.0))
+    low: Any = solve(skeleton, replace(station, folded_reach=750.0, folded_rise=230.0, desk_under=590.0))
     assert Reason(low.reason) is Reason.KNEES_HIT_DESK
     assert low.shortfall == pytest.approx(10.0, abs=0.1)
 
 
 def test_a_footwell_that_is_too_short_for_the_foot_has_no_posture(tall: Body) -> None:
     seat = fitting(tall).seat
-    well = {"feet": -0.0, "feet_from": 1450.0, "screen_z": NONE, "desk": NONE, "desk_under": NONE, "seat": seat}
+    well: dict[str, Any] = {
+        "feet": -0.0,
+        "feet_from": 1450.0,
+        "screen_z": NONE,
+        "desk": NONE,
+        "desk_under": NONE,
+        "seat": seat,
+    }
     foot = tall.mean["foot_length"]
     assert solved(tall, **well, feet_to=1450.0 + foot + 100.0).exists
     tight = solved(tall, **well, feet_to=1450.0 + foot - 40.0)
@@ -242,9 +252,9 @@ def test_batch_equals_single() -> None:
     rng = np.random.default_rng(3)
     dims = people(60, rng)
     body, station = skeletons(dims), stations(dims, rng)
-    many = solve(body, station)
+    many: Any = solve(body, station)
     for k in range(60):
-        one = solve(_row(body, k), _row(station, k))
+        one: Any = solve(_row(body, k), _row(station, k))
         for name in ("objective", "shortfall", "view", "reason", "exists"):
             assert _close(getattr(one, name), getattr(many, name)[k]), name
         assert _close(one.state, many.state[:, k])
@@ -267,10 +277,10 @@ def test_the_start_does_not_matter(rough: bool) -> None:
     rng = np.random.default_rng(5)
     dims = people(300, rng)
     body, station = skeletons(dims), stations(dims, rng, rough=rough)
-    plain = solve(body, station)
+    plain: Any = solve(body, station)
     for _ in range(3):
         start = plain.state + rng.uniform(-1.0, 1.0, plain.state.shape) * SPREAD[:, None]
-        again = solve(body, station, start=start)
+        again: Any = solve(body, station, start=start)
         assert np.array_equal(plain.exists, again.exists)
         there = plain.exists
         assert np.allclose(plain.objective[there], again.objective[there], rtol=1e-5)
@@ -281,7 +291,7 @@ def test_every_posture_that_exists_keeps_its_limits() -> None:
     rng = np.random.default_rng(8)
     dims = people(1000, rng)
     station = stations(dims, rng, rough=True)
-    found = solve(skeletons(dims), station)
+    found: Any = solve(skeletons(dims), station)
     there = found.exists
     assert 0.3 < np.mean(there) < 0.7
     assert np.mean(found.settled) > 0.99
