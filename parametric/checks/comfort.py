@@ -14,7 +14,7 @@ from parametric.sizing.limits import ELBOW_OFF, KNEE_SPARE, LEAST_FEET, SEAT_OVE
 from parametric.sizing.room import over_head
 from parametric.sizing.solve import P_HIGH, P_LOW, People, Worker
 
-BEHIND_KNEE: Final = 25.0
+LEAST_BEHIND_KNEE: Final = 25.0
 KNEE_DEPTH: Final = 440.0
 STEPS: Final = ("desk", "desk/low", "desk/high")
 
@@ -61,11 +61,11 @@ def _seat_depth(who: People, dims: Dimensions) -> Check:
     return judge(
         "comfort.behind_knee",
         gap,
-        low=BEHIND_KNEE,
+        low=LEAST_BEHIND_KNEE,
         good_low=50.0,
         good_high=90.0,
         mode="desk",
-        chance=chance_outside(who.at_desk, {"buttock_popliteal_length": 1.0}, gap, BEHIND_KNEE, None),
+        chance=chance_outside(who.at_desk, {"buttock_popliteal_length": 1.0}, gap, LEAST_BEHIND_KNEE, None),
         says=f"gap from the seat front to the back of the knee {gap:.0f}",
         source=sources.SEAT_DEPTH,
     )
@@ -195,7 +195,7 @@ def questions(brief: Brief, who: People, dims: Dimensions) -> tuple[Question, ..
         Question(about="room over the thigh", weights={"thigh_clearance": 1.0}, room=thigh),
         Question(about="room over the knee", weights={"knee_height": 1.0}, room=knee),
         Question(about="head room", weights={"sitting_height": 1.0}, room=head),
-        Question(about="seat depth", weights={"buttock_popliteal_length": 1.0}, room=BEHIND_KNEE),
+        Question(about="seat depth", weights={"buttock_popliteal_length": 1.0}, room=LEAST_BEHIND_KNEE),
     )
 
 

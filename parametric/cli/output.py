@@ -28,10 +28,17 @@ def echo_json(document: Mapping[str, object]) -> None:
 
 
 def console() -> Console:
-    """A console on standard output, wide enough for any table where it is not a terminal."""
+    """A console on standard output, wide enough for any table where it is not a terminal.
+
+    Its own answer to a closed pipe would be exit code 1, which here means that a check fails.
+    """
     from rich.console import Console
 
-    return Console(highlight=False, width=None if _terminal(sys.stdout) else 2 * WIDTH)
+    class Piped(Console):
+        def on_broken_pipe(self) -> None:
+            raise BrokenPipeError
+
+    return Piped(highlight=False, width=None if _terminal(sys.stdout) else 2 * WIDTH)
 
 
 @contextmanager

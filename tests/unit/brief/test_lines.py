@@ -90,5 +90,6 @@ def test_windows_line_ends_count_once() -> None:
 
 
 @pytest.mark.parametrize("text", ["", "\n\n", "# only a comment", "a = 1", "a = []", "a = {}", "a.b.c = 1", "a = ''"])
-def test_small_texts_end(text: str) -> None:
-    key_lines(text)
+def test_small_texts_end_and_name_lines_they_have(text: str) -> None:
+    last = text.count("\n") + 1
+    assert all(1 <= line <= last for line in key_lines(text).values())

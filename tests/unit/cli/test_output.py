@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import math
 
@@ -84,3 +85,14 @@ def test_no_progress_where_nobody_watches(capsys: pytest.CaptureFixture[str]) ->
     with output.working(quiet=False) as progress:
         progress("sizes")
     assert capsys.readouterr() == ("", "")
+
+
+def test_a_pipe_closed_in_the_middle_is_no_failed_check() -> None:
+    class Closed(io.StringIO):
+        def write(self, _text: str) -> int:
+            raise BrokenPipeError
+
+    out = output.console()
+    out.file = Closed()
+    with pytest.raises(BrokenPipeError):
+        out.print("a line")
